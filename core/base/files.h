@@ -1,0 +1,45 @@
+// The file system as a port. Everything that is written goes to a temporary name in the same folder,
+// is flushed to the device, and is then renamed: a reader sees the old file or the new one.
+#pragma once
+
+#include <cstdint>
+#include <filesystem>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+
+namespace burrow {
+
+using Bytes = std::vector<std::uint8_t>;
+
+class Files {
+public:
+    virtual ~Files() = default;
+    /// Fails with `badInput` for a file larger than `limit` bytes, before reading it.
+    virtual Result<Bytes> read(const std::filesystem::path& path, std::uint64_t limit) = 0;
+    /// All or nothing; makes the folder where it is missing.
+    virtual Done write(const std::filesystem::path& path, std::span<const std::uint8_t> bytes) = 0;
+    virtual bool exists(const std::filesystem::path& path) = 0;
+    /// Removing what is not there is no error.
+    virtual Done remove(const std::filesystem::path& path) = 0;
+};
+
+/// The device's own file system (POSIX).
+class DeviceFiles final : public Files {
+public:
+    Result<Bytes> read(const std::filesystem::path& path, std::uint64_t limit) override;
+    Done write(const std::filesystem::path& path, std::span<const std::uint8_t> bytes) override;
+    bool exists(const std::filesystem::path& path) override;
+    Done remove(const std::filesystem::path& path) override;
+};
+
+[[nodiscard]] inline std::span<const std::uint8_t> bytesOf(std::string_view text) {
+    return {reinterpret_cast<const std::uint8_t*>(text.data()), text.size()};
+}
+[[nodiscard]] inline std::string_view textOf(std::span<const std::uint8_t> bytes) {
+    return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
+}
+
+}  // namespace burrow

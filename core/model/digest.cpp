@@ -1,0 +1,98 @@
+#include "model/digest.h"
+
+namespace burrow {
+namespace {
+
+template <class T>
+void keepRecent(std::vector<T>& recent, T newest) {
+    if (recent.size() == Digest::recentKept) recent.erase(recent.begin());
+    recent.push_back(std::move(newest));
+}
+
+void foldSizes(Digest& digest, const FactBody& body) {
+    if (body.span) digest.span = body.span;
+    if (body.carapace) digest.carapace = body.carapace;
+}
+
+void foldOffer(Digest& digest, const Fact& fact) {
+    const auto outcome = fact.body.outcome.value_or(Outcome::ate);
+    Meal meal{fact.day, fact.body.prey.value_or(std::string()), fact.body.preyLength,
+              fact.body.count.value_or(1), outcome};
+    if (outcome == Outcome::ate || outcome == Outcome::part) {
+        digest.lastAccepted = meal;
+        digest.refusalsInARow = 0;
+    } else if (outcome == Outcome::refused) {
+        ++digest.refusalsInARow;
+    }
+    // Prey left in is no refusal yet: whether it was eaten shows when the leftovers come out.
+    if (outcome == Outcome::ate) {
+        digest.leftoversSince.reset();
+    } else if (!digest.leftoversSince) {
+        digest.leftoversSince = fact.happenedAt;
+    }
+    digest.lastOffer = meal;
+    keepRecent(digest.recentOffers, std::move(meal));
+}
+
+void foldMoult(Digest& digest, const Fact& fact) {
+    ++digest.moultCount;
+    digest.fangsBlack.reset();
+    digest.premoultSign.reset();
+    digest.refusalsInARow = 0;
+    digest.hadUltimateMoult |= fact.body.ultimate.value_or(false);
+    foldSizes(digest, fact.body);
+    keepRecent(digest.recentMoults, MoultMark{fact.day, fact.body.span, fact.body.carapace});
+}
+
+void foldStanding(Digest& digest, const Fact& fact, Standing standing) {
+    digest.gone += fact.body.count.value_or(1);
+    digest.standing = standing;
+    digest.standingSince = fact.day;
+}
+
+}  // namespace
+
+void fold(Digest& digest, const Fact& fact) {
+    if (!digest.firstEntry) digest.firstEntry = fact.day;
+    digest.lastEntry = fact.day;
+    switch (fact.kind) {
+        case FactKind::offered: foldOffer(digest, fact); break;
+        case FactKind::leftoversOut: digest.leftoversSince.reset(); break;
+        case FactKind::watered: digest.lastWatered = fact.day; break;
+        case FactKind::dampened: digest.lastDampened = fact.day; break;
+        case FactKind::premoultSign:
+            if (!digest.premoultSign) digest.premoultSign = fact.day;
+            break;
+        case FactKind::moulted: foldMoult(digest, fact); break;
+        case FactKind::measured: foldSizes(digest, fact.body); break;
+        case FactKind::fangsBlack: digest.fangsBlack = fact.day; break;
+        case FactKind::seen:
+            digest.lastSeen = fact.day;
+            digest.lastSeenCount = fact.body.count;
+            break;
+        case FactKind::rehoused: digest.lastRehoused = fact.day; break;
+        case FactKind::sexed: digest.sexed = fact.body.sex; break;
+        case FactKind::died: foldStanding(digest, fact, Standing::dead); break;
+        case FactKind::sold: foldStanding(digest, fact, Standing::sold); break;
+        case FactKind::given: foldStanding(digest, fact, Standing::given); break;
+        case FactKind::lent:
+            digest.standing = Standing::onLoan;
+            digest.standingSince = fact.day;
+            break;
+        case FactKind::returned:
+            digest.standing = Standing::here;
+            digest.standingSince = fact.day;
+            break;
+        case FactKind::moved:
+        case FactKind::note:
+        case FactKind::photo: break;
+    }
+}
+
+Digest digestOf(std::span<const Fact> history) {
+    Digest digest;
+    for (const auto& fact : history) fold(digest, fact);
+    return digest;
+}
+
+}  // namespace burrow
