@@ -38,13 +38,17 @@ std::string plainNumber(double value) {
     return text == "-0" ? "0" : text;
 }
 
-Result<Words> Words::fromJson(std::string_view json) {
-    const auto parsed = nlohmann::json::parse(json, nullptr, false);
-    if (!parsed.is_object()) return fail(Trouble::badInput, {"words.unreadable"});
+Result<Words> Words::fromJson(std::span<const std::string> files) {
     Words words;
-    for (const auto& [id, pattern] : parsed.items()) {
-        if (!pattern.is_string()) return fail(Trouble::badInput, {"words.unreadable"});
-        words.patterns_[id] = pattern.get<std::string>();
+    for (const auto& file : files) {
+        const auto parsed = nlohmann::json::parse(file, nullptr, false);
+        if (!parsed.is_object()) return fail(Trouble::badInput, {"words.unreadable"});
+        for (const auto& [id, pattern] : parsed.items()) {
+            if (!pattern.is_string() || words.patterns_.contains(id)) {
+                return fail(Trouble::badInput, {"words.unreadable"});
+            }
+            words.patterns_[id] = pattern.get<std::string>();
+        }
     }
     words.weekdays_ = takeList(words.patterns_, "calendar.weekdays");
     words.months_ = takeList(words.patterns_, "calendar.months");

@@ -1,5 +1,5 @@
-// Turns messages into sentences. A catalogue is a JSON object of id to pattern, one file per language
-// in assets/words/. Core names things; only this module speaks.
+// Turns messages into sentences. A catalogue is a set of JSON objects of id to pattern, one folder per
+// language in assets/words/ and one file per room. Core names things; only this module speaks.
 //
 // A pattern holds plain text and these holes:
 //   {name}                 the argument: a count, a measure, the keeper's text, or a day
@@ -10,6 +10,7 @@
 // not this year's.
 #pragma once
 
+#include <span>
 #include <string>
 #include <string_view>
 #include <unordered_map>
@@ -21,8 +22,9 @@ namespace burrow {
 
 class Words {
 public:
-    /// Fails with `badInput` when the catalogue is no JSON object of texts or lacks the calendar.
-    static Result<Words> fromJson(std::string_view json);
+    /// Fails with `badInput` when a file is no JSON object of texts, says an id twice, or when the
+    /// calendar is missing.
+    static Result<Words> fromJson(std::span<const std::string> files);
 
     /// The sentence. A message that the catalogue does not know shows its id in brackets, so that
     /// what is missing can be seen and reported.
