@@ -1,0 +1,295 @@
+#include "journal/book.h"
+
+#include <fmt/format.h>
+
+#include <system_error>
+
+#include "journal/fields.h"
+#include "journal/hlc.h"
+#include "journal/rows.h"
+#include "storage/schema.h"
+
+namespace burrow {
+namespace {
+
+namespace fs = std::filesystem;
+using nlohmann::json;
+using storage::Access;
+using storage::Connection;
+using storage::Transaction;
+
+/// Brings a database from its version to the newest, one transaction a step.
+Done migrate(Connection& connection) {
+    BURROW_TRY(const auto version, connection.integer("PRAGMA user_version"));
+    const auto& steps = storage::schemaSteps();
+    for (auto step = static_cast<std::size_t>(version); step < steps.size(); ++step) {
+        BURROW_TRY(auto transaction, Transaction::begin(connection));
+        BURROW_DO(connection.execute(std::string(steps[step])));
+        BURROW_DO(connection.execute(fmt::format("PRAGMA user_version = {}", step + 1)));
+        BURROW_DO(connection.execute(fmt::format("PRAGMA application_id = {}", bookApplicationId)));
+        BURROW_DO(transaction.commit());
+    }
+    return {};
+}
+
+/// Refuses what is no book and what a later version wrote. Reads only.
+Done checkKind(Connection& connection) {
+    BURROW_TRY(const auto application, connection.integer("PRAGMA application_id"));
+    BURROW_TRY(const auto version, connection.integer("PRAGMA user_version"));
+    if (application != bookApplicationId || version < 1) {
+        return fail(Trouble::badInput, {"book.notABook"});
+    }
+    if (version > static_cast<std::int64_t>(storage::schemaSteps().size())) {
+        return fail(Trouble::newer, {"book.newer"});
+    }
+    return {};
+}
+
+/// What else becomes true with a fact.
+std::optional<SetDraft> consequence(const FactDraft& draft) {
+    SetDraft set{ThingType::subject, draft.subject.uuid, {}};
+    if (draft.kind == FactKind::rehoused && draft.body.enclosure) {
+        set.fields["enclosure"] = draft.body.enclosure->text();
+    }
+    if (draft.kind == FactKind::moved && draft.body.place) {
+        set.fields["place"] = draft.body.place->text();
+        set.fields["enclosure"] = nullptr;  // it stands elsewhere now, without a recorded enclosure
+    }
+    if (draft.kind == FactKind::sexed && draft.body.sex) {
+        set.fields["sex"] = std::string(name(*draft.body.sex));
+    }
+    if (draft.kind == FactKind::moulted && draft.body.ultimate.value_or(false)) {
+        set.fields["mature"] = true;
+    }
+    return set.fields.empty() ? std::nullopt : std::optional(std::move(set));
+}
+
+}  // namespace
+
+Book::Book(Connection connection, fs::path path, Surroundings surroundings)
+    : connection_(std::move(connection)),
+      path_(std::move(path)),
+      surroundings_(std::move(surroundings)),
+      uuids_(std::make_unique<UuidSource>(surroundings_.clock, surroundings_.random)) {}
+
+Result<Book> Book::create(const fs::path& path, std::string_view room, std::string_view roomCode,
+                          Surroundings surroundings) {
+    std::error_code error;
+    if (fs::exists(path, error)) {
+        return fail(Trouble::badInput, {"book.exists", {{"file", path.filename().string()}}});
+    }
+    if (room.empty() || roomCode.empty()) return fail(Trouble::badInput, {"book.needsName"});
+    if (path.has_parent_path()) fs::create_directories(path.parent_path(), error);
+    BURROW_TRY(auto connection, Connection::open(path, Access::create));
+    BURROW_DO(connection.execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL"));
+    BURROW_DO(migrate(connection));
+    UuidSource uuids(surroundings.clock, surroundings.random);
+    const auto device = uuids.next();
+    const auto book = uuids.next();
+    {
+        BURROW_TRY(auto transaction, Transaction::begin(connection));
+        BURROW_TRY(auto addDevice, connection.query("INSERT INTO device (ref, id) VALUES (1, ?)"));
+        BURROW_DO(addDevice.bind(device.bytes).run());
+        BURROW_TRY(auto addBook,
+                   connection.query("INSERT INTO book (only, id, device) VALUES (1, ?, 1)"));
+        BURROW_DO(addBook.bind(book.bytes).run());
+        BURROW_DO(transaction.commit());
+    }
+    BURROW_TRY(auto made, openConnected(std::move(connection), path, std::move(surroundings)));
+    BURROW_TRY(const auto changes,
+               made.record(SetDraft{ThingType::book,
+                                    made.id_.uuid,
+                                    {{setting::room, std::string(room)},
+                                     {setting::roomCode, std::string(roomCode)}}}));
+    static_cast<void>(changes);
+    return made;
+}
+
+Result<Book> Book::open(const fs::path& path, Access access, Surroundings surroundings) {
+    BURROW_TRY(auto connection, Connection::open(path, access));
+    BURROW_DO(checkKind(connection));
+    if (access == Access::readWrite) {
+        BURROW_DO(connection.execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL"));
+        BURROW_DO(migrate(connection));
+    }
+    return openConnected(std::move(connection), path, std::move(surroundings));
+}
+
+Result<Book> Book::openConnected(Connection connection, fs::path path, Surroundings surroundings) {
+    BURROW_DO(connection.execute("PRAGMA foreign_keys = ON; PRAGMA mmap_size = 268435456"));
+    Book book(std::move(connection), std::move(path), std::move(surroundings));
+    BURROW_DO(book.loadIdentity());
+    return book;
+}
+
+Done Book::loadIdentity() {
+    BURROW_TRY(auto rows, connection_.query("SELECT b.id, d.id, d.ref FROM book b JOIN device d ON "
+                                            "d.ref = b.device"));
+    BURROW_TRY(const bool found, rows.next());
+    if (!found) return fail(Trouble::corrupt, {"book.damaged"});
+    id_ = BookId{uuidAt(rows, 0)};
+    device_ = DeviceId{uuidAt(rows, 1)};
+    deviceRef_ = rows.integer(2);
+    return {};
+}
+
+/// Takes up the sequence and the clock where this device left them; another program may have written
+/// in between, so they are read inside the transaction.
+Done Book::startAct() {
+    projector_ = std::make_unique<Projector>(connection_);
+    now_ = surroundings_.clock.now();
+    BURROW_TRY(auto rows, connection_.query("SELECT seq, hlc, heard FROM book LEFT JOIN entry ON "
+                                            "entry.device = book.device ORDER BY seq DESC LIMIT 1"));
+    BURROW_TRY(const bool found, rows.next());
+    if (!found) return fail(Trouble::corrupt, {"book.damaged"});
+    nextSeq_ = rows.integer(0) + 1;
+    act_ = nextSeq_;
+    stamp_ = std::max(rows.integer(1), rows.integer(2));
+    return {};
+}
+
+Result<ChangeSet> Book::record(std::span<const Draft> drafts) {
+    BURROW_TRY(auto transaction, Transaction::begin(connection_));
+    BURROW_DO(startAct());
+    for (const auto& draft : drafts) {
+        BURROW_TRY(auto entry, entryFor(draft));
+        BURROW_DO(append(std::move(entry)));
+        const auto* fact = std::get_if<FactDraft>(&draft);
+        if (const auto follows = fact != nullptr ? consequence(*fact) : std::nullopt) {
+            BURROW_TRY(auto set, entryFor(*follows));
+            BURROW_DO(append(std::move(set)));
+        }
+    }
+    BURROW_TRY(auto changes, projector_->finish());
+    BURROW_DO(transaction.commit());
+    return changes;
+}
+
+/// The entries of this device's newest act that still count, newest first.
+Result<std::vector<EntryId>> Book::lastAct() {
+    std::vector<EntryId> targets;
+    std::int64_t act = 0;
+    {
+        BURROW_TRY(auto rows, connection_.query(
+                                  "SELECT act FROM entry e WHERE device = ? AND kind <> 'retract' "
+                                  "AND NOT EXISTS (SELECT 1 FROM correction c WHERE c.target = e.id "
+                                  "AND c.kind = 'retract') ORDER BY seq DESC LIMIT 1"));
+        rows.bind(deviceRef_);
+        BURROW_TRY(const bool found, rows.next());
+        if (!found) return targets;
+        act = rows.integer(0);
+    }
+    BURROW_TRY(auto rows,
+               connection_.query("SELECT id FROM entry e WHERE device = ?1 AND seq >= ?2 AND act = "
+                                 "?2 AND kind <> 'retract' AND NOT EXISTS (SELECT 1 FROM correction "
+                                 "c WHERE c.target = e.id AND c.kind = 'retract') ORDER BY seq "
+                                 "DESC"));
+    rows.bind(deviceRef_, act);
+    while (true) {
+        BURROW_TRY(const bool more, rows.next());
+        if (!more) return targets;
+        targets.push_back(EntryId{uuidAt(rows, 0)});
+    }
+}
+
+Result<std::pair<ChangeSet, std::vector<Entry>>> Book::undo() {
+    BURROW_TRY(auto transaction, Transaction::begin(connection_));
+    BURROW_TRY(const auto targets, lastAct());
+    std::vector<Entry> undone;
+    BURROW_DO(startAct());
+    for (const auto& target : targets) {
+        BURROW_TRY(auto entry, findEntry(connection_, target));
+        if (entry->thing == id_.uuid && entry->seq == 1) continue;  // the room's first name stays
+        BURROW_TRY(auto retraction, correction(target, entrykind::retract));
+        BURROW_DO(append(std::move(retraction)));
+        undone.push_back(*std::move(entry));
+    }
+    if (undone.empty()) return fail(Trouble::notFound, {"book.nothingToUndo"});
+    BURROW_TRY(auto changes, projector_->finish());
+    BURROW_DO(transaction.commit());
+    return std::pair(std::move(changes), std::move(undone));
+}
+
+Entry Book::blank(std::string_view kind, std::optional<Uuid> thing) {
+    Entry entry;
+    entry.kind = kind;
+    entry.thing = thing;
+    entry.happenedAt = now_;
+    return entry;
+}
+
+Result<Entry> Book::correction(const EntryId& target, std::string_view kind) {
+    BURROW_TRY(const auto corrected, findEntry(connection_, target));
+    if (!corrected) return fail(Trouble::notFound, {"entry.missing"});
+    auto entry = blank(kind, corrected->thing);
+    entry.body = {{"entry", target.text()}};
+    return entry;
+}
+
+Done Book::requireSubject(SubjectId subject) {
+    BURROW_TRY(auto rows, connection_.query("SELECT 1 FROM subject WHERE id = ? UNION ALL SELECT 1 "
+                                            "FROM field WHERE thing = ? LIMIT 1"));
+    rows.bind(subject.uuid.bytes, subject.uuid.bytes);
+    BURROW_TRY(const bool known, rows.next());
+    if (!known) return fail(Trouble::notFound, {"subject.missing"});
+    return {};
+}
+
+Result<Entry> Book::entryFor(const Draft& draft) {
+    if (const auto* fact = std::get_if<FactDraft>(&draft)) {
+        BURROW_DO(requireSubject(fact->subject));
+        BURROW_DO(checkComplete(fact->body, fact->kind));
+        auto entry = blank(spec(fact->kind).name, fact->subject.uuid);
+        entry.body = toJson(fact->body);
+        if (fact->happenedAt) entry.happenedAt = *fact->happenedAt;
+        return entry;
+    }
+    if (const auto* set = std::get_if<SetDraft>(&draft)) {
+        auto entry = blank(entrykind::set, set->thing);
+        entry.body = {{"type", std::string(name(set->type))}, {"fields", set->fields}};
+        return entry;
+    }
+    if (const auto* amend = std::get_if<AmendDraft>(&draft)) {
+        BURROW_TRY(const auto target, findEntry(connection_, amend->entry));
+        if (!target) return fail(Trouble::notFound, {"entry.missing"});
+        const auto kind = parseFactKind(target->kind);
+        if (!kind) return fail(Trouble::badInput, {"entry.notAFact"});
+        BURROW_DO(checkComplete(amend->body, *kind));
+        BURROW_TRY(auto entry, correction(amend->entry, entrykind::amend));
+        entry.body["body"] = toJson(amend->body);
+        if (amend->happenedAt) {
+            entry.body["happened_at"] = amend->happenedAt->ms;
+            entry.body["day"] = surroundings_.zone.dayOf(*amend->happenedAt).days;
+        }
+        return entry;
+    }
+    return correction(std::get<RetractDraft>(draft).entry, entrykind::retract);
+}
+
+Done Book::append(Entry entry) {
+    stamp_ = hlc::next(stamp_, now_);
+    entry.id = EntryId{uuids_->next()};
+    entry.device = device_;
+    entry.seq = nextSeq_++;
+    entry.act = act_;
+    entry.hlc = stamp_;
+    entry.recordedAt = now_;
+    entry.day = surroundings_.zone.dayOf(entry.happenedAt);
+    entry.zone = surroundings_.zone.name();
+    const auto text = entry.body.dump();
+    const auto thing = entry.thing ? std::optional(entry.thing->bytes) : std::nullopt;
+    {
+        BURROW_TRY(auto insert,
+                   connection_.query("INSERT INTO entry (id, device, seq, act, hlc, kind, thing, "
+                                     "body, recorded_at, happened_at, day, zone) VALUES (?, ?, ?, ?, "
+                                     "?, ?, ?, ?, ?, ?, ?, ?)"));
+        BURROW_DO(insert
+                      .bind(entry.id.uuid.bytes, deviceRef_, entry.seq, entry.act, entry.hlc,
+                            entry.kind, thing, text, entry.recordedAt.ms, entry.happenedAt.ms,
+                            entry.day.days, entry.zone)
+                      .run());
+    }
+    return projector_->apply(entry);
+}
+
+}  // namespace burrow

@@ -1,0 +1,95 @@
+// The book: a SQLite file with a journal and its projections. Everything that is written goes through
+// record(), amend(), retract() and undo(); each is one transaction, and when it returns without an
+// error the entries are on the device.
+//
+// A book belongs to one thread. Another program may have the same file open: writers take turns.
+#pragma once
+
+#include <filesystem>
+#include <memory>
+#include <span>
+
+#include "base/clock.h"
+#include "base/random.h"
+#include "base/zone.h"
+#include "journal/entry.h"
+#include "journal/projector.h"
+#include "storage/sqlite.h"
+
+namespace burrow {
+
+/// What a book takes from the world around it.
+struct Surroundings {
+    const Clock& clock;
+    Random& random;
+    Zone zone;
+
+    [[nodiscard]] CivilDay today() const { return zone.dayOf(clock.now()); }
+};
+
+/// Names of settings that live in the book.
+namespace setting {
+inline constexpr const char* room = "room";        ///< "Kiln Row"
+inline constexpr const char* roomCode = "code";    ///< "KR": printed before a number
+inline constexpr const char* contact = "contact";  ///< the keeper's own line on care sheets
+inline constexpr std::string_view rule = "rule.";  ///< a rule the keeper changed, by its id
+}  // namespace setting
+
+class Book {
+public:
+    /// Makes a new book; refuses when there is anything at `path` already.
+    static Result<Book> create(const std::filesystem::path& path, std::string_view room,
+                               std::string_view roomCode, Surroundings surroundings);
+    /// Refuses a file that is no book, or one that a later version wrote, before any write.
+    static Result<Book> open(const std::filesystem::path& path, storage::Access access,
+                             Surroundings surroundings);
+
+    /// Appends all drafts as one act, or none of them. What follows from a fact is set with it: the
+    /// enclosure after a rehousing, the sex after an examination.
+    Result<ChangeSet> record(std::span<const Draft> drafts);
+    Result<ChangeSet> record(const Draft& draft) { return record(std::span(&draft, 1)); }
+    /// Retracts the last act of this device that still counts, and gives its entries. Fails with
+    /// `notFound` when there is none.
+    Result<std::pair<ChangeSet, std::vector<Entry>>> undo();
+
+    [[nodiscard]] BookId id() const { return id_; }
+    [[nodiscard]] DeviceId device() const { return device_; }
+    [[nodiscard]] const Surroundings& surroundings() const { return surroundings_; }
+    [[nodiscard]] storage::Connection& connection() { return connection_; }
+    [[nodiscard]] const std::filesystem::path& path() const { return path_; }
+    /// A new identifier for a subject or an enclosure.
+    [[nodiscard]] Uuid newId() { return uuids_->next(); }
+
+private:
+    Book(storage::Connection connection, std::filesystem::path path, Surroundings surroundings);
+    static Result<Book> openConnected(storage::Connection connection, std::filesystem::path path,
+                                      Surroundings surroundings);
+    Done loadIdentity();
+    Result<Entry> entryFor(const Draft& draft);
+    Result<Entry> correction(const EntryId& target, std::string_view kind);
+    Entry blank(std::string_view kind, std::optional<Uuid> thing);
+    Done append(Entry entry);
+    Done requireSubject(SubjectId subject);
+    Done startAct();
+    Result<std::vector<EntryId>> lastAct();
+
+    storage::Connection connection_;
+    std::filesystem::path path_;
+    Surroundings surroundings_;
+    std::unique_ptr<UuidSource> uuids_;
+    BookId id_;
+    DeviceId device_;
+    std::int64_t deviceRef_ = 0;
+    std::unique_ptr<Projector> projector_;
+
+    // The act being recorded.
+    std::int64_t nextSeq_ = 1;
+    std::int64_t act_ = 1;
+    std::int64_t stamp_ = 0;
+    Instant now_;
+};
+
+/// The number SQLite files carry in their header to say what they are: "Brbk".
+inline constexpr std::int32_t bookApplicationId = 0x4272626B;
+
+}  // namespace burrow

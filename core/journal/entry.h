@@ -1,0 +1,81 @@
+// One line of the journal, and the drafts from which entries are made.
+#pragma once
+
+#include <cstdint>
+#include <map>
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "base/ids.h"
+#include "model/fact.h"
+#include "model/subject.h"
+
+namespace burrow {
+
+/// Kinds besides those of facts. An entry of any other kind comes from a newer version: it is kept
+/// and passed on, and changes nothing here.
+namespace entrykind {
+inline constexpr std::string_view set = "set";          ///< fields of a thing; the last writer counts
+inline constexpr std::string_view amend = "amend";      ///< another body for a fact
+inline constexpr std::string_view retract = "retract";  ///< the entry no longer counts; final
+}  // namespace entrykind
+
+struct Entry {
+    EntryId id;
+    DeviceId device;
+    std::int64_t seq = 0;  ///< 1, 2, 3 ... within its device
+    std::int64_t act = 0;  ///< seq of the first entry of the same tap: what one undo takes back
+    std::int64_t hlc = 0;
+    std::string kind;
+    std::optional<Uuid> thing;
+    nlohmann::json body;
+    Instant recordedAt;
+    Instant happenedAt;
+    CivilDay day;
+    std::string zone;
+};
+
+/// What fields belong to.
+enum class ThingType { book, subject, enclosure, tag };
+
+using FieldValues = std::map<std::string, nlohmann::json>;
+
+struct FactDraft {
+    SubjectId subject;
+    FactKind kind = FactKind::note;
+    FactBody body;
+    std::optional<Instant> happenedAt;  ///< now, where nothing is given
+};
+
+struct SetDraft {
+    ThingType type = ThingType::subject;
+    Uuid thing;
+    FieldValues fields;
+};
+
+/// Replaces the whole body of a fact, and the time where one is given.
+struct AmendDraft {
+    EntryId entry;
+    FactBody body;
+    std::optional<Instant> happenedAt;
+};
+
+struct RetractDraft {
+    EntryId entry;
+};
+
+using Draft = std::variant<FactDraft, SetDraft, AmendDraft, RetractDraft>;
+
+/// What a transaction touched, for those who show it.
+struct ChangeSet {
+    std::vector<SubjectId> subjects;
+    std::vector<EnclosureId> enclosures;
+    bool tags = false;
+    bool settings = false;
+    std::vector<EntryId> entries;  ///< those appended, in order
+};
+
+}  // namespace burrow

@@ -1,0 +1,68 @@
+// Keeps the tables that queries read in step with the journal. The result depends only on which
+// entries there are, not on the order in which they arrived: a rebuild gives the same rows.
+#pragma once
+
+#include <unordered_map>
+
+#include "journal/entry.h"
+#include "model/digest.h"
+#include "storage/sqlite.h"
+
+namespace burrow {
+
+struct UuidHash {
+    std::size_t operator()(const Uuid& uuid) const;
+};
+
+class Projector {
+public:
+    explicit Projector(storage::Connection& connection) : connection_(connection) {}
+
+    /// Projects an entry that has just been added to the journal. Rows of subjects, enclosures and
+    /// tags follow with finish(), inside the same transaction.
+    Done apply(const Entry& entry);
+    /// Writes what apply() left open, and says what was touched.
+    Result<ChangeSet> finish();
+
+    /// Empties the projections and projects the whole journal.
+    Done rebuild();
+
+private:
+    /// A subject whose digest changes in this transaction.
+    struct Folding {
+        Digest digest;
+        Instant lastAt;
+        std::int64_t lastStamp = 0;
+        EntryId lastEntry;
+        bool mustRefold = false;    ///< a fact came in between, changed or went
+        bool rowMayChange = false;  ///< standing, headcount or fields
+    };
+
+    Done applyFact(const Entry& entry, FactKind kind);
+    Done applySet(const Entry& entry);
+    Done applyCorrection(const Entry& entry);
+    Done reproject(const EntryId& target);
+    Result<bool> isRetracted(const EntryId& entry);
+    Result<std::optional<Entry>> amended(Entry entry);
+    Result<Folding*> folding(SubjectId subject);
+    Done refold(SubjectId subject, Folding& state);
+    Done finishSubject(SubjectId subject, Folding& state);
+    Result<FieldValues> winners(const Uuid& thing);
+    Done writeSubject(SubjectId subject, const Digest& digest);
+    Done writeEnclosure(const Uuid& thing);
+    Done writeTag(const Uuid& thing);
+    Done writeSettings(const Uuid& thing);
+
+    storage::Connection& connection_;
+    std::unordered_map<Uuid, Folding, UuidHash> subjects_;
+    std::unordered_map<Uuid, ThingType, UuidHash> things_;
+    std::vector<EntryId> entries_;
+};
+
+/// One entry by its id; nothing where the journal does not hold it.
+Result<std::optional<Entry>> findEntry(storage::Connection& connection, const EntryId& id);
+
+/// The facts of one subject in history order.
+Result<std::vector<Fact>> factsOf(storage::Connection& connection, SubjectId subject);
+
+}  // namespace burrow

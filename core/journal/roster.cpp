@@ -1,0 +1,241 @@
+#include "journal/roster.h"
+
+#include <fmt/format.h>
+
+#include <unordered_set>
+
+#include "base/text.h"
+#include "journal/digest_codec.h"
+#include "journal/fields.h"
+#include "journal/rows.h"
+
+namespace burrow {
+namespace {
+
+using storage::Query;
+
+#define BURROW_KEPT_COLUMNS                                                                     \
+    "SELECT s.id, s.number, s.form, s.species, s.sex, s.hatched, s.acquired, s.source, "        \
+    "s.standing, s.quarantined, s.mature, s.enclosure, s.place, s.mother, s.father, "           \
+    "s.headcount, s.note, e.place, d.state, (SELECT code FROM tag t WHERE t.subject = s.id OR " \
+    "(s.enclosure IS NOT NULL AND t.enclosure = s.enclosure) ORDER BY t.subject IS NULL, "      \
+    "t.code LIMIT 1) FROM subject s LEFT JOIN enclosure e ON e.id = s.enclosure LEFT JOIN "     \
+    "digest d ON d.subject = s.id"
+
+constexpr const char* allKept = BURROW_KEPT_COLUMNS;
+constexpr const char* oneKept = BURROW_KEPT_COLUMNS " WHERE s.id = ?";
+
+template <class Thing>
+std::optional<Id<Thing>> maybeIdAt(const Query& row, int column) {
+    const auto uuid = maybeUuidAt(row, column);
+    return uuid ? std::optional(Id<Thing>{*uuid}) : std::nullopt;
+}
+
+Kept keptAt(const Query& row) {
+    Kept kept;
+    auto& subject = kept.subject;
+    subject.id = SubjectId{uuidAt(row, 0)};
+    subject.number = row.text(1);
+    subject.form = static_cast<Form>(row.integer(2));
+    subject.species = row.text(3);
+    subject.sex = static_cast<Sex>(row.integer(4));
+    subject.hatched = maybeDayAt(row, 5);
+    subject.acquired = maybeDayAt(row, 6);
+    subject.source = row.text(7);
+    subject.standing = static_cast<Standing>(row.integer(8));
+    subject.quarantined = row.integer(9) != 0;
+    subject.mature = row.integer(10) != 0;
+    subject.enclosure = maybeIdAt<EnclosureTag>(row, 11);
+    if (!row.text(12).empty()) subject.place = Place::parse(row.text(12));
+    subject.mother = maybeIdAt<SubjectTag>(row, 13);
+    subject.father = maybeIdAt<SubjectTag>(row, 14);
+    subject.headcount = static_cast<int>(row.integer(15));
+    subject.note = row.text(16);
+    kept.place = row.text(17).empty() ? subject.place : Place::parse(row.text(17));
+    if (!row.isNull(18)) kept.digest = decodeDigest(row.blob(18)).value_or(Digest{});
+    if (!row.isNull(19)) kept.tagCode = std::string(row.text(19));
+    return kept;
+}
+
+Enclosure enclosureAt(const Query& row) {
+    return {EnclosureId{uuidAt(row, 0)},
+            std::string(row.text(1)),
+            Millimetres{row.real(2)},
+            Millimetres{row.real(3)},
+            Millimetres{row.real(4)},
+            Millimetres{row.real(5)},
+            row.text(6).empty() ? Place{} : Place::parse(row.text(6)),
+            std::string(row.text(7))};
+}
+
+/// All rows of a query, each made into a record.
+template <class Record, class Make>
+Result<std::vector<Record>> collect(Query& rows, Make make) {
+    std::vector<Record> records;
+    while (true) {
+        BURROW_TRY(const bool more, rows.next());
+        if (!more) return records;
+        records.push_back(make(rows));
+    }
+}
+
+template <class Record, class Make>
+Result<std::optional<Record>> first(Query& rows, Make make) {
+    BURROW_TRY(const bool found, rows.next());
+    return found ? std::optional<Record>(make(rows)) : std::nullopt;
+}
+
+std::string withoutLeadingZeros(std::string_view number) {
+    while (number.size() > 1 && number.front() == '0') number.remove_prefix(1);
+    return lowerAscii(number);
+}
+
+}  // namespace
+
+Result<RoomInfo> roomInfo(Book& book) {
+    RoomInfo info;
+    BURROW_TRY(auto rows, book.connection().query("SELECT name, value FROM setting ORDER BY name"));
+    while (true) {
+        BURROW_TRY(const bool more, rows.next());
+        if (!more) return info;
+        const auto name = rows.text(0);
+        const std::string value(rows.text(1));
+        if (name == setting::room) info.name = value;
+        if (name == setting::roomCode) info.code = value;
+        if (name == setting::contact) info.contact = value;
+        if (name.starts_with(setting::rule)) {
+            info.rules.emplace_back(name.substr(setting::rule.size()), value);
+        }
+    }
+}
+
+Result<std::vector<Kept>> roster(Book& book) {
+    BURROW_TRY(auto rows, book.connection().query(allKept));
+    return collect<Kept>(rows, keptAt);
+}
+
+Result<std::optional<Kept>> kept(Book& book, SubjectId id) {
+    BURROW_TRY(auto rows, book.connection().query(oneKept));
+    rows.bind(id.uuid.bytes);
+    return first<Kept>(rows, keptAt);
+}
+
+Result<std::vector<SubjectId>> subjectsNumbered(Book& book, std::string_view number) {
+    const auto idAt = [](const Query& row) { return SubjectId{uuidAt(row, 0)}; };
+    BURROW_TRY(const auto room, roomInfo(book));
+    auto wanted = trimmed(number);
+    const auto prefix = lowerAscii(room.code + "-");
+    if (!room.code.empty() && lowerAscii(wanted).starts_with(prefix)) {
+        BURROW_TRY(auto whole, book.connection().query(
+                                   "SELECT id FROM subject WHERE number = ? COLLATE NOCASE"));
+        BURROW_TRY(auto found, collect<SubjectId>(whole.bind(wanted), idAt));
+        if (!found.empty()) return found;
+        wanted.remove_prefix(prefix.size());
+    }
+    {
+        BURROW_TRY(auto rows, book.connection().query("SELECT id FROM subject WHERE number = ?"));
+        BURROW_TRY(auto found, collect<SubjectId>(rows.bind(wanted), idAt));
+        if (!found.empty()) return found;
+    }
+    const auto bare = withoutLeadingZeros(wanted);
+    BURROW_TRY(auto rows, book.connection().query(
+                              "SELECT id FROM subject WHERE lower(ltrim(number, '0')) = ?1 OR "
+                              "(?1 = '0' AND number <> '' AND ltrim(number, '0') = '')"));
+    return collect<SubjectId>(rows.bind(bare), idAt);
+}
+
+Result<std::string> nextNumber(Book& book) {
+    BURROW_TRY(const auto highest,
+               book.connection().integer("SELECT coalesce(max(CAST(number AS INTEGER)), 0) FROM "
+                                         "subject WHERE number NOT GLOB '*[^0-9]*' AND "
+                                         "length(number) < 10"));
+    return fmt::format("{:03}", highest + 1);
+}
+
+Result<std::vector<Enclosure>> enclosures(Book& book) {
+    BURROW_TRY(auto rows,
+               book.connection().query("SELECT id, name, length_mm, width_mm, height_mm, "
+                                       "substrate_mm, place, note FROM enclosure ORDER BY name"));
+    return collect<Enclosure>(rows, enclosureAt);
+}
+
+Result<std::optional<Enclosure>> enclosure(Book& book, EnclosureId id) {
+    BURROW_TRY(auto rows,
+               book.connection().query("SELECT id, name, length_mm, width_mm, height_mm, "
+                                       "substrate_mm, place, note FROM enclosure WHERE id = ?"));
+    rows.bind(id.uuid.bytes);
+    return first<Enclosure>(rows, enclosureAt);
+}
+
+Result<std::optional<Tag>> tag(Book& book, std::string_view code) {
+    BURROW_TRY(auto rows, book.connection().query(
+                              "SELECT code, side_mm, subject, enclosure FROM tag WHERE code = ?"));
+    rows.bind(code);
+    return first<Tag>(rows, [](const Query& row) {
+        return Tag{std::string(row.text(0)), Millimetres{row.real(1)},
+                   maybeIdAt<SubjectTag>(row, 2), maybeIdAt<EnclosureTag>(row, 3)};
+    });
+}
+
+Result<std::vector<SubjectId>> subjectsIn(Book& book, EnclosureId enclosure) {
+    BURROW_TRY(auto rows,
+               book.connection().query("SELECT id FROM subject WHERE enclosure = ? AND standing IN "
+                                       "(0, 1) ORDER BY number"));
+    rows.bind(enclosure.uuid.bytes);
+    return collect<SubjectId>(rows, [](const Query& row) { return SubjectId{uuidAt(row, 0)}; });
+}
+
+Result<std::vector<Fact>> history(Book& book, SubjectId id, int limit,
+                                  std::optional<Instant> before) {
+    std::vector<Fact> facts;
+    BURROW_TRY(auto rows, book.connection().query(
+                              "SELECT entry, subject, kind, day, happened_at, hlc, body FROM fact "
+                              "WHERE subject = ? AND happened_at < ? ORDER BY happened_at DESC, hlc "
+                              "DESC, entry DESC LIMIT ?"));
+    rows.bind(id.uuid.bytes, before ? before->ms : INT64_MAX, limit);
+    while (true) {
+        BURROW_TRY(const bool more, rows.next());
+        if (!more) return facts;
+        if (auto fact = factAt(rows)) facts.push_back(*std::move(fact));
+    }
+}
+
+Result<std::optional<Fact>> fact(Book& book, const EntryId& entry) {
+    BURROW_TRY(auto rows, book.connection().query(
+                              "SELECT f.entry, f.subject, f.kind, f.day, f.happened_at, f.hlc, "
+                              "f.body FROM fact f JOIN entry e ON e.thing = f.subject WHERE e.id = "
+                              "?1 AND f.entry = ?1"));
+    rows.bind(entry.uuid.bytes);
+    BURROW_TRY(const bool found, rows.next());
+    return found ? factAt(rows) : std::nullopt;
+}
+
+Result<std::vector<MoultPhoto>> photosToSex(Book& book) {
+    std::vector<MoultPhoto> waiting;
+    std::unordered_set<Uuid, UuidHash> looked;
+    {
+        BURROW_TRY(auto rows, book.connection().query(
+                                  "SELECT json_extract(f.body, '$.about') FROM fact f WHERE "
+                                  "f.kind = 'sexed' AND f.subject IN (SELECT subject FROM fact WHERE "
+                                  "kind = 'photo')"));
+        while (true) {
+            BURROW_TRY(const bool more, rows.next());
+            if (!more) break;
+            if (const auto about = Uuid::parse(rows.text(0))) looked.insert(*about);
+        }
+    }
+    BURROW_TRY(auto rows, book.connection().query(
+                              "SELECT entry, subject, kind, day, happened_at, hlc, body FROM fact "
+                              "INDEXED BY fact_photo WHERE kind = 'photo' ORDER BY happened_at"));
+    while (true) {
+        BURROW_TRY(const bool more, rows.next());
+        if (!more) return waiting;
+        const auto photo = factAt(rows);
+        if (!photo || photo->body.role != PhotoRole::moult || !photo->body.picture) continue;
+        const auto moult = photo->body.about.value_or(photo->id);
+        if (looked.contains(moult.uuid) || looked.contains(photo->id.uuid)) continue;
+        waiting.push_back({photo->id, moult, photo->subject, photo->day, *photo->body.picture});
+    }
+}
+
+}  // namespace burrow

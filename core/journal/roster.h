@@ -1,0 +1,60 @@
+// Reading the book: who is kept, where, in what state, and what happened to them.
+#pragma once
+
+#include "journal/book.h"
+#include "model/digest.h"
+#include "model/subject.h"
+
+namespace burrow {
+
+/// A subject with all that a list or a planner needs.
+struct Kept {
+    Subject subject;
+    Place place;  ///< its enclosure's, else its own
+    Digest digest;
+    std::optional<std::string> tagCode;
+};
+
+struct RoomInfo {
+    std::string name;
+    std::string code;
+    std::string contact;
+    std::vector<std::pair<std::string, std::string>> rules;  ///< the keeper's own, by rule id
+};
+
+Result<RoomInfo> roomInfo(Book& book);
+
+/// Everyone in the book, also those who died or left; in no order.
+Result<std::vector<Kept>> roster(Book& book);
+Result<std::optional<Kept>> kept(Book& book, SubjectId id);
+/// Those with that number, with or without the room's code in front ("KR-087", "087"); where none has
+/// exactly this number, those with the same number without leading zeros. Two phones may both have
+/// given it.
+Result<std::vector<SubjectId>> subjectsNumbered(Book& book, std::string_view number);
+/// One above the highest number in use, with at least three digits.
+Result<std::string> nextNumber(Book& book);
+
+Result<std::vector<Enclosure>> enclosures(Book& book);
+Result<std::optional<Enclosure>> enclosure(Book& book, EnclosureId id);
+
+Result<std::optional<Tag>> tag(Book& book, std::string_view code);
+Result<std::vector<SubjectId>> subjectsIn(Book& book, EnclosureId enclosure);
+
+/// At most `limit` facts, newest first, that happened before `before` (all, where nothing is given).
+Result<std::vector<Fact>> history(Book& book, SubjectId id, int limit,
+                                  std::optional<Instant> before = std::nullopt);
+/// One fact as it stands after corrections.
+Result<std::optional<Fact>> fact(Book& book, const EntryId& entry);
+
+/// A moult's photo that nobody has looked at for the sex yet.
+struct MoultPhoto {
+    EntryId photo;
+    EntryId moult;
+    SubjectId subject;
+    CivilDay day;
+    Sha256 picture;
+};
+/// Oldest first.
+Result<std::vector<MoultPhoto>> photosToSex(Book& book);
+
+}  // namespace burrow
