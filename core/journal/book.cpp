@@ -148,21 +148,32 @@ Done Book::startAct() {
     return {};
 }
 
-Result<ChangeSet> Book::record(std::span<const Draft> drafts) {
+Result<Act> Book::beginAct() {
     BURROW_TRY(auto transaction, Transaction::begin(connection_));
     BURROW_DO(startAct());
-    for (const auto& draft : drafts) {
-        BURROW_TRY(auto entry, entryFor(draft));
-        BURROW_DO(append(std::move(entry)));
-        const auto* fact = std::get_if<FactDraft>(&draft);
-        if (const auto follows = fact != nullptr ? consequence(*fact) : std::nullopt) {
-            BURROW_TRY(auto set, entryFor(*follows));
-            BURROW_DO(append(std::move(set)));
-        }
-    }
-    BURROW_TRY(auto changes, projector_->finish());
-    BURROW_DO(transaction.commit());
+    return Act(*this, std::move(transaction));
+}
+
+Done Act::add(const Draft& draft) {
+    BURROW_TRY(auto entry, book_->entryFor(draft));
+    BURROW_DO(book_->append(std::move(entry)));
+    const auto* fact = std::get_if<FactDraft>(&draft);
+    const auto follows = fact != nullptr ? consequence(*fact) : std::nullopt;
+    if (!follows) return {};
+    BURROW_TRY(auto set, book_->entryFor(*follows));
+    return book_->append(std::move(set));
+}
+
+Result<ChangeSet> Act::commit() {
+    BURROW_TRY(auto changes, book_->projector_->finish());
+    BURROW_DO(transaction_.commit());
     return changes;
+}
+
+Result<ChangeSet> Book::record(std::span<const Draft> drafts) {
+    BURROW_TRY(auto act, beginAct());
+    for (const auto& draft : drafts) BURROW_DO(act.add(draft));
+    return act.commit();
 }
 
 /// The entries of this device's newest act that still count, newest first.

@@ -1,6 +1,6 @@
 // The book: a SQLite file with a journal and its projections. Everything that is written goes through
-// record(), amend(), retract() and undo(); each is one transaction, and when it returns without an
-// error the entries are on the device.
+// record(), beginAct() and undo(); each is one transaction, and when it returns without an error the
+// entries are on the device.
 //
 // A book belongs to one thread. Another program may have the same file open: writers take turns.
 #pragma once
@@ -35,6 +35,24 @@ inline constexpr const char* contact = "contact";  ///< the keeper's own line on
 inline constexpr std::string_view rule = "rule.";  ///< a rule the keeper changed, by its id
 }  // namespace setting
 
+class Book;
+
+/// An act being recorded, for what is too long to hold as a list of drafts: add one by one, then
+/// commit. Nothing is kept of an act that was not committed. The book must stay where it is meanwhile.
+class Act {
+public:
+    /// A draft that is refused leaves the act as it was: the next may be added.
+    Done add(const Draft& draft);
+    Result<ChangeSet> commit();
+
+private:
+    friend class Book;
+    Act(Book& book, storage::Transaction transaction)
+        : book_(&book), transaction_(std::move(transaction)) {}
+    Book* book_;
+    storage::Transaction transaction_;
+};
+
 class Book {
 public:
     /// Makes a new book; refuses when there is anything at `path` already.
@@ -48,6 +66,7 @@ public:
     /// enclosure after a rehousing, the sex after an examination.
     Result<ChangeSet> record(std::span<const Draft> drafts);
     Result<ChangeSet> record(const Draft& draft) { return record(std::span(&draft, 1)); }
+    Result<Act> beginAct();
     /// Retracts the last act of this device that still counts, and gives its entries. Fails with
     /// `notFound` when there is none.
     Result<std::pair<ChangeSet, std::vector<Entry>>> undo();
@@ -61,6 +80,7 @@ public:
     [[nodiscard]] Uuid newId() { return uuids_->next(); }
 
 private:
+    friend class Act;
     Book(storage::Connection connection, std::filesystem::path path, Surroundings surroundings);
     static Result<Book> openConnected(storage::Connection connection, std::filesystem::path path,
                                       Surroundings surroundings);

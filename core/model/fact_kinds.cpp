@@ -39,13 +39,13 @@ constexpr std::array fields{
 
 constexpr std::array<std::string_view, 1> needsOutcome{"outcome"};
 constexpr std::array<std::string_view, 1> needsCount{"count"};
-constexpr std::array<std::string_view, 1> needsEnclosure{"enclosure"};
-constexpr std::array<std::string_view, 1> needsPlace{"place"};
 constexpr std::array<std::string_view, 1> needsText{"text"};
 constexpr std::array<std::string_view, 2> needsPicture{"picture", "role"};
 constexpr std::array<std::string_view, 1> needsSex{"sex"};
 constexpr std::array<std::string_view, 3> mealFields{"prey", "prey_mm", "count"};
 constexpr std::array<std::string_view, 1> signFields{"sign"};
+constexpr std::array<std::string_view, 1> homeFields{"enclosure"};
+constexpr std::array<std::string_view, 1> placeFields{"place"};
 constexpr std::array<std::string_view, 5> moultFields{"span_mm", "carapace_mm", "method", "ultimate",
                                                       "count"};
 constexpr std::array<std::string_view, 4> sizeFields{"span_mm", "carapace_mm", "mass_g", "method"};
@@ -67,8 +67,8 @@ constexpr std::array kinds{
     KindSpec{FactKind::measured, "measured", {}, sizeFields, "span_mm=64 method=ruler"},
     KindSpec{FactKind::fangsBlack, "fangs_black", {}, {}, ""},
     KindSpec{FactKind::seen, "seen", needsCount, {}, "count=3"},
-    KindSpec{FactKind::rehoused, "rehoused", needsEnclosure, {}, "enclosure=E12"},
-    KindSpec{FactKind::moved, "moved", needsPlace, {}, "place=\"A / 2 / 3\""},
+    KindSpec{FactKind::rehoused, "rehoused", {}, homeFields, "enclosure=E12"},
+    KindSpec{FactKind::moved, "moved", {}, placeFields, "place=\"A / 2 / 3\""},
     KindSpec{FactKind::note, "note", needsText, {}, "text=\"webbed over the dish\""},
     KindSpec{FactKind::photo, "photo", needsPicture, photoFields, "file=moult.jpg role=moult"},
     KindSpec{FactKind::sexed, "sexed", needsSex, aboutField, "sex=female"},

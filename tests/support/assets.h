@@ -1,6 +1,7 @@
 // The data of assets/ for tests of the core, read from the source tree.
 #pragma once
 
+#include <algorithm>
 #include <filesystem>
 #include <fstream>
 #include <sstream>

@@ -3,6 +3,7 @@
 
 #include <filesystem>
 #include <random>
+#include <stdexcept>
 #include <string>
 
 #include "journal/book.h"
@@ -10,6 +11,11 @@
 #include "journal/roster.h"
 
 namespace burrow::test {
+
+/// For what has no value to show that it worked.
+inline void must(const Done& done) {
+    if (!done) throw std::runtime_error(done.error().message.id);
+}
 
 /// A folder that goes with its owner.
 class ScratchFolder {

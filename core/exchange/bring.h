@@ -1,0 +1,62 @@
+// Brings records in from CSV files: enclosures, animals and what happened to them. All of it, or none
+// of it; or, where the keeper says so, all good rows, and the bad ones handed back.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "exchange/csv.h"
+#include "journal/book.h"
+
+namespace burrow::exchange {
+
+enum class CsvKind { enclosures, animals, events };
+
+[[nodiscard]] std::string_view name(CsvKind kind);
+
+struct CsvSource {
+    CsvKind kind = CsvKind::animals;
+    std::string_view text;  ///< the whole file; must outlive the call
+};
+
+/// Which of the three a file is, by its header; nothing for a header that fits none.
+[[nodiscard]] std::optional<CsvKind> recogniseCsv(std::string_view text);
+
+struct BadRow {
+    CsvKind kind = CsvKind::animals;
+    int line = 0;
+    std::string column;  ///< empty where the whole row is meant
+    Message reason;
+    std::string raw;
+};
+
+struct BringReport {
+    std::int64_t enclosures = 0;
+    std::int64_t animals = 0;
+    std::int64_t events = 0;
+    std::int64_t badRows = 0;
+    std::vector<BadRow> bad;  ///< the first of them, at most `BringOptions::mostReported`
+    bool isDone = false;      ///< whether the book now holds what is counted
+    ChangeSet changes;
+};
+
+struct BringOptions {
+    bool skipBad = false;
+    /// Stops before anything is kept: what a preview shows.
+    bool onlyLook = false;
+    std::size_t mostReported = 200;
+    /// Called with each bad row, also those past `mostReported`.
+    std::function<void(const BadRow&)> onBadRow;
+    /// Called now and then with the rows read so far; false ends it with nothing kept.
+    std::function<bool(std::int64_t)> onProgress;
+};
+
+/// Fails only where a file as a whole cannot be read (no header, a required column missing, not
+/// UTF-8), or where the book cannot be written; bad rows are in the report.
+Result<BringReport> bring(Book& book, const std::vector<CsvSource>& sources,
+                          const BringOptions& options);
+
+}  // namespace burrow::exchange

@@ -1,0 +1,58 @@
+// Where photos are kept, beside the book: files named by their SHA-256, so that the same photo is kept
+// once and a changed one is noticed.
+#pragma once
+
+#include <filesystem>
+
+#include "base/files.h"
+#include "base/hash.h"
+#include "pictures/inspect.h"
+
+namespace burrow::pictures {
+
+/// Turns untrusted picture bytes into ones that can be shown and shared. Implemented by the platform.
+class Developer {
+public:
+    virtual ~Developer() = default;
+
+    struct Developed {
+        Bytes upright;    ///< JPEG, orientation applied, no metadata at all
+        Bytes thumbnail;  ///< JPEG, at most 320 pixels a side
+        int width = 0;    ///< of the upright picture
+        int height = 0;
+    };
+    /// `info` is what inspect() said of the same bytes.
+    virtual Result<Developed> develop(std::span<const std::uint8_t> bytes,
+                                      const PictureInfo& info) = 0;
+};
+
+struct KeptPhoto {
+    Sha256 picture;   ///< of the upright copy
+    Sha256 original;  ///< of the bytes as they came
+};
+
+/// Files are written and flushed before keep() returns, so an entry may name them.
+class Store {
+public:
+    /// `folder` is made when the first photo is kept.
+    Store(std::filesystem::path folder, Files& files) : folder_(std::move(folder)), files_(files) {}
+
+    /// The folder that belongs to a book.
+    [[nodiscard]] static std::filesystem::path folderFor(const std::filesystem::path& book);
+
+    /// Inspects, develops and keeps a photo: an upright copy without location, a thumbnail, and the
+    /// original as it came, which stays on this device.
+    Result<KeptPhoto> keep(std::span<const std::uint8_t> bytes, Developer& developer);
+
+    [[nodiscard]] std::filesystem::path picturePath(const Sha256& picture) const;
+    [[nodiscard]] std::filesystem::path thumbnailPath(const Sha256& picture) const;
+    [[nodiscard]] std::filesystem::path originalPath(const Sha256& original) const;
+    /// Whether the upright copy is there and its bytes give its name.
+    [[nodiscard]] bool isIntact(const Sha256& picture);
+
+private:
+    std::filesystem::path folder_;
+    Files& files_;
+};
+
+}  // namespace burrow::pictures
