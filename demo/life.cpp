@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "husbandry/gaps.h"
 #include "husbandry/phase.h"
 #include "husbandry/prey.h"
 
@@ -120,8 +121,7 @@ private:
 
     void water() {
         add(FactKind::watered);
-        const bool drips = stage().stage == Stage::sling;
-        const auto gap = rules_.dayRange(drips ? "water.drip" : "water.dish");
+        const auto gap = waterGap(stage(), rules_);
         waterOn_ = day_ + dice_.between(gap.least, gap.most);
     }
 
@@ -160,9 +160,7 @@ private:
         body.count = prey.count;
         body.outcome = outcome();
         add(FactKind::offered, body);
-        const auto interval =
-            rules_.dayRange(judged.smallest ? std::string("feed.interval.smallest")
-                                            : ruleFor("feed.interval", judged.stage));
+        const auto interval = mealGap(judged, rules_);
         const auto retry = rules_.dayRange(ruleFor("feed.retry", judged.growing()));
         const bool ate = body.outcome == Outcome::ate || body.outcome == Outcome::part;
         // A keeper is late now and then.

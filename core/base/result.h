@@ -2,7 +2,6 @@
 // border; an Error always carries a message that can be shown to the keeper as it is.
 #pragma once
 
-#include <source_location>
 #include <tl/expected.hpp>
 #include <utility>
 
@@ -22,10 +21,21 @@ enum class Trouble {
     inputOutput  ///< the device failed while reading or writing
 };
 
+/// Where in the source an error was made. (std::source_location, which clang 14 lacks.)
+struct SourcePlace {
+    const char* file;
+    int line;
+
+    [[nodiscard]] static constexpr SourcePlace here(const char* file = __builtin_FILE(),
+                                                    int line = __builtin_LINE()) {
+        return {file, line};
+    }
+};
+
 struct Error {
     Trouble trouble;
     Message message;
-    std::source_location where;
+    SourcePlace where;
 };
 
 template <class T>
@@ -38,9 +48,8 @@ public:
 /// The result of doing something that has no value of its own.
 using Done = Result<void>;
 
-[[nodiscard]] inline tl::unexpected<Error> fail(
-    Trouble trouble, Message message,
-    std::source_location where = std::source_location::current()) {
+[[nodiscard]] inline tl::unexpected<Error> fail(Trouble trouble, Message message,
+                                                const SourcePlace& where = SourcePlace::here()) {
     return tl::unexpected<Error>(Error{trouble, std::move(message), where});
 }
 

@@ -164,6 +164,11 @@ Done Act::add(const Draft& draft) {
     return book_->append(std::move(set));
 }
 
+void Act::startNext() {
+    book_->act_ = book_->nextSeq_;
+    book_->now_ = book_->surroundings_.clock.now();
+}
+
 Result<ChangeSet> Act::commit() {
     BURROW_TRY(auto changes, book_->projector_->finish());
     BURROW_DO(transaction_.commit());

@@ -43,6 +43,8 @@ class Act {
 public:
     /// A draft that is refused leaves the act as it was: the next may be added.
     Done add(const Draft& draft);
+    /// What is added from here on is an act of its own, undone by itself, at the clock's time now.
+    void startNext();
     Result<ChangeSet> commit();
 
 private:

@@ -138,6 +138,7 @@ void transfer(Coder& coder, Digest& digest) {
     coder.list(digest.recentMoults, each);
     coder.maybe(digest.fangsBlack, day);
     coder.maybe(digest.premoultSign, day);
+    coder.maybe(digest.lastPremoultSign, day);
     coder.whole(digest.hadUltimateMoult);
     coder.maybe(digest.span, length);
     coder.maybe(digest.carapace, length);

@@ -38,6 +38,7 @@ void foldMoult(Digest& digest, const Fact& fact) {
     ++digest.moultCount;
     digest.fangsBlack.reset();
     digest.premoultSign.reset();
+    digest.lastPremoultSign.reset();
     digest.refusalsInARow = 0;
     digest.hadUltimateMoult |= fact.body.ultimate.value_or(false);
     foldSizes(digest, fact.body);
@@ -62,6 +63,7 @@ void fold(Digest& digest, const Fact& fact) {
         case FactKind::dampened: digest.lastDampened = fact.day; break;
         case FactKind::premoultSign:
             if (!digest.premoultSign) digest.premoultSign = fact.day;
+            digest.lastPremoultSign = fact.day;
             break;
         case FactKind::moulted: foldMoult(digest, fact); break;
         case FactKind::measured: foldSizes(digest, fact.body); break;

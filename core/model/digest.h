@@ -46,6 +46,7 @@ struct Digest {
     std::vector<MoultMark> recentMoults;  ///< oldest first, at most `recentKept`
     std::optional<CivilDay> fangsBlack;   ///< seen since the last moult
     std::optional<CivilDay> premoultSign; ///< the first seen since the last moult
+    std::optional<CivilDay> lastPremoultSign;
     bool hadUltimateMoult = false;
 
     std::optional<Millimetres> span;      ///< the newest known, measured or at a moult

@@ -62,7 +62,8 @@ struct Profile {
 };
 
 /// What must be said wherever the animal changes hands or homes.
-enum class Caution { strongVenom, venom, sting, fast, hairs };
+/// `unknown`: nothing is known of the species, so all of it may be true.
+enum class Caution { strongVenom, venom, sting, fast, hairs, unknown };
 
 /// In the order in which they are shown: the gravest first.
 [[nodiscard]] std::vector<Caution> cautions(const Profile& profile);

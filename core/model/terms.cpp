@@ -16,38 +16,67 @@ struct Spelling {
 };
 
 // The first spelling of each term is the one that files use.
-constexpr std::array forms{Spelling{"animal", Form::animal}, Spelling{"group", Form::group},
-                           Spelling{"lot", Form::lot}, Spelling{"communal", Form::group}};
-constexpr std::array sexes{
-    Spelling{"unknown", Sex::unknown}, Spelling{"female", Sex::female}, Spelling{"male", Sex::male},
-    Spelling{"unsexed", Sex::unknown}, Spelling{"u", Sex::unknown},     Spelling{"?", Sex::unknown},
-    Spelling{"0.0.1", Sex::unknown},   Spelling{"f", Sex::female},      Spelling{"0.1", Sex::female},
-    Spelling{"0.1.0", Sex::female},    Spelling{"m", Sex::male},        Spelling{"1.0", Sex::male},
-    Spelling{"1.0.0", Sex::male},
-};
-constexpr std::array standings{
-    Spelling{"here", Standing::here},       Spelling{"on_loan", Standing::onLoan},
-    Spelling{"dead", Standing::dead},       Spelling{"sold", Standing::sold},
-    Spelling{"given", Standing::given},     Spelling{"alive", Standing::here},
-    Spelling{"kept", Standing::here},       Spelling{"loan", Standing::onLoan},
-    Spelling{"loaned", Standing::onLoan},   Spelling{"lent", Standing::onLoan},
-    Spelling{"died", Standing::dead},       Spelling{"given_away", Standing::given},
-    Spelling{"away_on_loan", Standing::onLoan},
-};
-constexpr std::array outcomes{
-    Spelling{"ate", Outcome::ate},         Spelling{"part", Outcome::part},
-    Spelling{"refused", Outcome::refused}, Spelling{"left_in", Outcome::leftIn},
-    Spelling{"took", Outcome::ate},        Spelling{"took_it", Outcome::ate},
-    Spelling{"eaten", Outcome::ate},       Spelling{"accepted", Outcome::ate},
-    Spelling{"partly", Outcome::part},     Spelling{"ate_part", Outcome::part},
-    Spelling{"left", Outcome::leftIn},     Spelling{"left_it_in", Outcome::leftIn},
-    Spelling{"leftin", Outcome::leftIn},
-};
-constexpr std::array methods{Spelling{"eye", Method::eye}, Spelling{"ruler", Method::ruler},
-                             Spelling{"photo", Method::photo}};
-constexpr std::array roles{Spelling{"animal", PhotoRole::animal},
-                           Spelling{"moult", PhotoRole::moult},
-                           Spelling{"enclosure", PhotoRole::enclosure}};
+constexpr std::array<Spelling<Form>, 4> forms{{
+    {"animal", Form::animal},
+    {"group", Form::group},
+    {"lot", Form::lot},
+    {"communal", Form::group},
+}};
+constexpr std::array<Spelling<Sex>, 13> sexes{{
+    {"unknown", Sex::unknown},
+    {"female", Sex::female},
+    {"male", Sex::male},
+    {"unsexed", Sex::unknown},
+    {"u", Sex::unknown},
+    {"?", Sex::unknown},
+    {"0.0.1", Sex::unknown},
+    {"f", Sex::female},
+    {"0.1", Sex::female},
+    {"0.1.0", Sex::female},
+    {"m", Sex::male},
+    {"1.0", Sex::male},
+    {"1.0.0", Sex::male},
+}};
+constexpr std::array<Spelling<Standing>, 13> standings{{
+    {"here", Standing::here},
+    {"on_loan", Standing::onLoan},
+    {"dead", Standing::dead},
+    {"sold", Standing::sold},
+    {"given", Standing::given},
+    {"alive", Standing::here},
+    {"kept", Standing::here},
+    {"loan", Standing::onLoan},
+    {"loaned", Standing::onLoan},
+    {"lent", Standing::onLoan},
+    {"died", Standing::dead},
+    {"given_away", Standing::given},
+    {"away_on_loan", Standing::onLoan},
+}};
+constexpr std::array<Spelling<Outcome>, 13> outcomes{{
+    {"ate", Outcome::ate},
+    {"part", Outcome::part},
+    {"refused", Outcome::refused},
+    {"left_in", Outcome::leftIn},
+    {"took", Outcome::ate},
+    {"took_it", Outcome::ate},
+    {"eaten", Outcome::ate},
+    {"accepted", Outcome::ate},
+    {"partly", Outcome::part},
+    {"ate_part", Outcome::part},
+    {"left", Outcome::leftIn},
+    {"left_it_in", Outcome::leftIn},
+    {"leftin", Outcome::leftIn},
+}};
+constexpr std::array<Spelling<Method>, 3> methods{{
+    {"eye", Method::eye},
+    {"ruler", Method::ruler},
+    {"photo", Method::photo},
+}};
+constexpr std::array<Spelling<PhotoRole>, 3> roles{{
+    {"animal", PhotoRole::animal},
+    {"moult", PhotoRole::moult},
+    {"enclosure", PhotoRole::enclosure},
+}};
 
 template <class Term>
 constexpr auto& spellings() {

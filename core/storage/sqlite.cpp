@@ -14,7 +14,7 @@ namespace fs = std::filesystem;
 constexpr int busyMilliseconds = 2000;
 
 tl::unexpected<Error> failFrom(sqlite3* database, int code,
-                               std::source_location where = std::source_location::current()) {
+                               const SourcePlace& where = SourcePlace::here()) {
     switch (code & 0xFF) {
         case SQLITE_BUSY:
         case SQLITE_LOCKED: return fail(Trouble::locked, {"book.locked"}, where);

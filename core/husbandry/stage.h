@@ -1,0 +1,42 @@
+// How far an animal has grown, which decides how often it eats and how long it hardens.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "husbandry/input.h"
+#include "husbandry/rules.h"
+
+namespace burrow {
+
+enum class Stage { sling, juvenile, adult, matureMale };
+
+/// As the last part of a rule's id: "sling", "mature_male".
+[[nodiscard]] std::string_view name(Stage stage);
+
+/// What the stage was judged by, the best there was.
+enum class StageBasis { maturity, size, carapace, age, nothing };
+
+struct StageJudgement {
+    Stage stage = Stage::juvenile;
+    StageBasis basis = StageBasis::nothing;
+    bool smallest = false;            ///< a sling small enough for flies or pieces of prey
+    std::optional<Millimetres> span;  ///< leg span, or body length of a scorpion
+    bool spanEstimated = false;       ///< worked out from the carapace
+    Message how;                      ///< "Juvenile: 62 mm of about 140 mm when grown"
+
+    /// A mature male hardens and refuses as an adult does.
+    [[nodiscard]] Stage growing() const {
+        return stage == Stage::matureMale ? Stage::adult : stage;
+    }
+};
+
+/// "feed.retry" for a sling is "feed.retry.sling".
+[[nodiscard]] std::string ruleFor(std::string_view family, Stage stage);
+
+/// By maturity, else by size against the species' adult span, else by size alone, else by age; a
+/// juvenile where nothing is known.
+[[nodiscard]] StageJudgement judgeStage(const PlanInput& input, const Rules& rules, CivilDay today);
+
+}  // namespace burrow

@@ -1,0 +1,71 @@
+// The whole room on one day: everyone in it with profile and plan, in the order of a walk along the
+// shelves. A room is a snapshot: it is made from a book, holds no connection to it, and may be read
+// from any thread. What one entry changes is replaced, the rest is shared with the snapshot before.
+#pragma once
+
+#include <memory>
+#include <span>
+#include <vector>
+
+#include "husbandry/due_list.h"
+#include "husbandry/profiles.h"
+#include "journal/roster.h"
+
+namespace burrow {
+
+/// One subject with all that is known of it today. Never changed once made.
+struct Resident {
+    Kept kept;
+    const Profile* profile = nullptr;  ///< owned by the Profiles the room was made with
+    Plan plan;
+
+    [[nodiscard]] const Subject& subject() const { return kept.subject; }
+    [[nodiscard]] PlanInput input() const {
+        return {kept.subject, kept.digest, kept.place, profile};
+    }
+};
+
+using ResidentPtr = std::shared_ptr<const Resident>;
+
+/// The tasks of one subject today: at least one line.
+struct Visit {
+    ResidentPtr resident;
+    std::vector<Answer> answers;  ///< due or held, in the order of `Care`
+};
+
+class Room {
+public:
+    /// What does not change with the book. Must outlive every room made with it.
+    struct Reference {
+        const Profiles& profiles;
+        const Rules& rules;  ///< as shipped, without the keeper's own
+    };
+
+    /// Reads everything. Rules the keeper changed to something impossible are passed over, and the
+    /// shipped value holds.
+    static Result<Room> load(Book& book, const Reference& reference, const PlanDay& day);
+    /// The room after a transaction: reads and plans again only whom it touched.
+    [[nodiscard]] Result<Room> after(Book& book, const Reference& reference,
+                                     const ChangeSet& changes) const;
+
+    [[nodiscard]] const RoomInfo& info() const { return info_; }
+    [[nodiscard]] const PlanDay& day() const { return day_; }
+    [[nodiscard]] const Rules& rules() const { return *rules_; }
+    /// In walking order, those in quarantine last. Includes those who died or left.
+    [[nodiscard]] std::span<const ResidentPtr> residents() const { return residents_; }
+    [[nodiscard]] ResidentPtr find(SubjectId id) const;
+    /// Everyone with something due or a feeding held back, in walking order.
+    [[nodiscard]] std::vector<Visit> visits() const;
+
+private:
+    Room() = default;
+    [[nodiscard]] ResidentPtr make(Kept kept, const Reference& reference) const;
+    void sort();
+
+    RoomInfo info_;
+    PlanDay day_{{}, Zone::utc()};
+    std::shared_ptr<const Rules> rules_;
+    std::vector<ResidentPtr> residents_;
+};
+
+}  // namespace burrow

@@ -1,0 +1,22 @@
+// What the printed sheets say about a resident, gathered from its record, its species and the rules.
+#pragma once
+
+#include "documents/caresheet.h"
+#include "documents/tagsheet.h"
+#include "room/room.h"
+
+namespace burrow {
+
+/// More facts than any animal will have: for history() where all of them are wanted.
+inline constexpr int wholeHistory = 1'000'000;
+
+[[nodiscard]] documents::TagLabel tagLabelFor(const Resident& resident);
+
+/// `facts` are those of the resident, in any order.
+[[nodiscard]] documents::CareSheet careSheetFor(const Resident& resident, const Room& room,
+                                                std::span<const Fact> facts, const Words& words);
+
+/// Draws a code for everyone who has no tag yet, as one act.
+Done giveTags(Book& book, std::span<const ResidentPtr> residents);
+
+}  // namespace burrow

@@ -1,0 +1,20 @@
+// The words, species and rules that travel inside the program.
+#pragma once
+
+#include "base/result.h"
+#include "husbandry/profiles.h"
+#include "husbandry/rules.h"
+#include "words/words.h"
+
+namespace burrow {
+
+struct Reference {
+    Words words;
+    Profiles profiles;
+    Rules rules;
+};
+
+/// Fails only in a broken build: a test loads the same files.
+Result<Reference> loadReference();
+
+}  // namespace burrow

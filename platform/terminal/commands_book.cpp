@@ -1,0 +1,187 @@
+// Commands that make, fill and look over a book.
+#include <fmt/format.h>
+
+#include <fstream>
+
+#include "base/files.h"
+#include "demo_room.h"
+#include "exchange/bring.h"
+#include "journal/check.h"
+#include "terminal/commands.h"
+
+namespace burrow::terminal {
+namespace {
+
+using nlohmann::json;
+
+/// A million rows of events take about 80 MB.
+constexpr std::uint64_t csvLimit = 1'000'000'000;
+
+struct LoadedCsv {
+    exchange::CsvKind kind;
+    Path path;
+    Bytes bytes;
+};
+
+Result<std::vector<LoadedCsv>> load(const BringFiles& files) {
+    DeviceFiles device;
+    std::vector<LoadedCsv> loaded;
+    const auto add = [&](exchange::CsvKind kind, const Path& path) -> Done {
+        if (path.empty()) return {};
+        BURROW_TRY(auto bytes, device.read(path, csvLimit));
+        loaded.push_back({kind, path, std::move(bytes)});
+        return {};
+    };
+    BURROW_DO(add(exchange::CsvKind::enclosures, files.enclosures));
+    BURROW_DO(add(exchange::CsvKind::animals, files.animals));
+    BURROW_DO(add(exchange::CsvKind::events, files.events));
+    if (loaded.empty()) return fail(Trouble::badInput, {"bring.noFile"});
+    return loaded;
+}
+
+/// "animals.csv" gives "animals.bad.csv" beside it.
+Path badRowsPath(const Path& source) {
+    auto path = source;
+    path.replace_extension(".bad.csv");
+    return path;
+}
+
+/// The rows that could not be brought in, under their header, with a column for the reason.
+Done writeBadRows(const LoadedCsv& source, const std::vector<exchange::BadRow>& bad,
+                  const Console& console) {
+    BURROW_TRY(const auto reader, exchange::CsvReader::open(textOf(source.bytes)));
+    const char delimiter = reader.delimiter();
+    auto text = reader.rawHeader() + delimiter + "reason\n";
+    for (const auto& row : bad) {
+        if (row.kind != source.kind) continue;
+        auto reason = console.say(row.reason);
+        if (!row.column.empty()) reason = row.column + ": " + reason;
+        text += row.raw + delimiter + exchange::csvCell(reason, delimiter) + '\n';
+    }
+    DeviceFiles device;
+    return device.write(badRowsPath(source.path), bytesOf(text));
+}
+
+Message describe(const exchange::BadRow& row, const Console& console) {
+    const std::string id = row.column.empty() ? "bring.badRow" : "bring.badCell";
+    return {id,
+            {{"file", std::string(name(row.kind))},
+             {"line", row.line},
+             {"column", row.column},
+             {"reason", console.say(row.reason)}}};
+}
+
+json toJson(const exchange::BadRow& row, const Console& console) {
+    return {{"file", std::string(name(row.kind))},
+            {"line", row.line},
+            {"column", row.column.empty() ? json() : json(row.column)},
+            {"reason", terminal::toJson(row.reason)},
+            {"text", console.say(describe(row, console))}};
+}
+
+}  // namespace
+
+int newBook(const Setting& setting, const Path& path, const std::string& room,
+            const std::string& code) {
+    const auto book = Book::create(path, room, code, setting.surroundings());
+    if (!book) return setting.console.trouble(book.error());
+    setting.console.line(setting.console.say(
+        {"said.newBook", {{"room", room}, {"file", path.filename().string()}}}));
+    setting.console.value({{"book", book->id().text()}, {"room", room}, {"code", code}});
+    return done;
+}
+
+int demo(const Setting& setting, const Path& path, const DemoOptions& options) {
+    auto& console = setting.console;
+    auto until = setting.surroundings().today();
+    if (!options.until.empty()) {
+        const auto day = readDay(options.until);
+        if (!day) return console.trouble(day.error());
+        until = *day;
+    }
+    const auto made = demo::makeRoom(
+        path, {options.animals, options.years, options.seed, until, setting.zone},
+        {setting.reference.profiles, setting.reference.rules});
+    if (!made) return console.trouble(made.error());
+    console.line(console.say(
+        {"said.demo", {{"animals", made->subjects}, {"entries", made->entries}}}));
+    console.value({{"subjects", made->subjects}, {"entries", made->entries}});
+    return done;
+}
+
+int bringIn(const Setting& setting, const Path& path, const BringFiles& files) {
+    auto& console = setting.console;
+    const auto loaded = load(files);
+    if (!loaded) return console.trouble(loaded.error());
+    auto book = openToWrite(path, setting);
+    if (!book) return console.trouble(book.error());
+
+    std::vector<exchange::CsvSource> sources;
+    for (const auto& csv : *loaded) sources.push_back({csv.kind, textOf(csv.bytes)});
+    std::vector<exchange::BadRow> bad;
+    exchange::BringOptions options;
+    options.skipBad = files.skipBad;
+    if (files.skipBad) options.onBadRow = [&](const auto& row) { bad.push_back(row); };
+    const auto report = exchange::bring(*book, sources, options);
+    if (!report) return console.trouble(report.error());
+
+    json rows = json::array();
+    for (const auto& row : report->bad) {
+        rows.push_back(toJson(row, console));
+        if (!console.isJson()) fmt::print(stderr, "{}\n", console.say(describe(row, console)));
+    }
+    json value{{"enclosures", report->enclosures},
+               {"animals", report->animals},
+               {"events", report->events},
+               {"bad_rows", report->badRows},
+               {"bad", std::move(rows)},
+               {"done", report->isDone}};
+    if (!report->isDone) {
+        console.value(value);
+        return console.trouble(Message{"bring.refused", {{"count", report->badRows}}});
+    }
+    for (const auto& csv : *loaded) {
+        const bool hasBad = std::any_of(bad.begin(), bad.end(),
+                                        [&](const auto& row) { return row.kind == csv.kind; });
+        if (!hasBad) continue;
+        if (const auto written = writeBadRows(csv, bad, console); !written) {
+            return console.trouble(written.error());
+        }
+        value["bad_files"].push_back(badRowsPath(csv.path).string());
+        console.line(console.say({"said.badRows", {{"file", badRowsPath(csv.path).string()}}}));
+    }
+    console.line(console.say({"said.brought",
+                              {{"enclosures", report->enclosures},
+                               {"animals", report->animals},
+                               {"events", report->events}}}));
+    console.value(value);
+    return done;
+}
+
+int checkBook(const Setting& setting, const Path& path, bool repairIt) {
+    auto& console = setting.console;
+    auto book = repairIt ? openToWrite(path, setting) : openToRead(path, setting);
+    if (!book) return console.trouble(book.error());
+    if (repairIt) {
+        if (const auto mended = repair(*book); !mended) return console.trouble(mended.error());
+    }
+    const auto report = check(*book);
+    if (!report) return console.trouble(report.error());
+    json findings = json::array();
+    for (const auto& finding : report->findings) {
+        auto found = terminal::toJson(finding);
+        found["text"] = console.say(finding);
+        findings.push_back(std::move(found));
+        if (!console.isJson()) fmt::print(stderr, "{}\n", console.say(finding));
+    }
+    console.value({{"sound", report->isSound()},
+                   {"entries", report->entries},
+                   {"subjects", report->subjects},
+                   {"findings", std::move(findings)}});
+    if (!report->isSound()) return refused;
+    console.line(console.say(
+        {"said.sound", {{"entries", report->entries}, {"subjects", report->subjects}}}));
+    return done;
+}
+
+}  // namespace burrow::terminal

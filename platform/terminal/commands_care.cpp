@@ -1,0 +1,279 @@
+// Commands about what is due and what happened.
+#include <fmt/format.h>
+
+#include "base/files.h"
+#include "files/developer.h"
+#include "files/picture_file.h"
+#include "pictures/store.h"
+#include "tags/code.h"
+#include "tags/symbol.h"
+#include "terminal/commands.h"
+#include "terminal/describe.h"
+
+namespace burrow::terminal {
+namespace {
+
+using nlohmann::json;
+
+/// Enough for four years of one animal; `show` says how many there are when there are more.
+constexpr int mostShown = 2000;
+
+Result<std::optional<CivilDay>> maybeDay(const std::string& text) {
+    if (text.empty()) return std::optional<CivilDay>();
+    BURROW_TRY(const auto day, readDay(text));
+    return std::optional(day);
+}
+
+/// The room on a day, and one of its subjects.
+struct Looking {
+    Book book;
+    Room room;
+    ResidentPtr resident;
+};
+
+Result<Looking> lookAt(const Setting& setting, const Path& path, const std::string& tag,
+                       const std::string& on) {
+    BURROW_TRY(const auto day, maybeDay(on));
+    BURROW_TRY(auto book, openToRead(path, setting));
+    BURROW_TRY(const auto id, findSubject(book, tag));
+    BURROW_TRY(auto room, roomOn(book, setting, day));
+    auto resident = room.find(id);
+    if (!resident) return fail(Trouble::notFound, {"tag.unknown", {{"tag", tag}}});
+    return Looking{std::move(book), std::move(room), std::move(resident)};
+}
+
+/// A photo named by file: kept beside the book first, so that the entry can name it.
+Done keepPhoto(const Setting& /*setting*/, const Path& book, const std::string& file,
+               FactBody& body) {
+    DeviceFiles files;
+    QtDeveloper developer;
+    BURROW_TRY(const auto bytes, files.read(file, pictures::Limits().bytes));
+    pictures::Store store(pictures::Store::folderFor(book), files);
+    BURROW_TRY(const auto photo, store.keep(bytes, developer));
+    body.picture = photo.picture;
+    body.original = photo.original;
+    if (!body.role) body.role = PhotoRole::animal;
+    return {};
+}
+
+Result<FactBody> readFields(const Setting& setting, Book& book, FactKind kind,
+                            const std::vector<std::string>& fields) {
+    FactBody body;
+    std::string photoFile;
+    for (const auto& field : fields) {
+        const auto equals = field.find('=');
+        if (equals == std::string::npos) {
+            return fail(Trouble::badInput, {"log.noEquals", {{"field", field}}});
+        }
+        const auto name = field.substr(0, equals);
+        const auto value = field.substr(equals + 1);
+        if (kind == FactKind::photo && name == "file") {
+            photoFile = value;
+        } else if (kind == FactKind::rehoused && name == "enclosure") {
+            BURROW_TRY(body.enclosure, findEnclosure(book, value));
+        } else {
+            BURROW_DO(setField(body, kind, name, value));
+        }
+    }
+    // The picture comes last: a mistake in another field must not leave files behind.
+    if (!photoFile.empty()) BURROW_DO(keepPhoto(setting, book.path(), photoFile, body));
+    BURROW_DO(checkComplete(body, kind));
+    return body;
+}
+
+Result<Message> logEntry(const Setting& setting, const Path& path, const std::string& tag,
+                         const std::string& kindText, const std::vector<std::string>& fields,
+                         const std::string& at, json& value) {
+    const auto kind = parseFactKind(kindText);
+    if (!kind) return fail(Trouble::badInput, {"log.unknownKind", {{"kind", kindText}}});
+    std::optional<Instant> happenedAt;
+    if (!at.empty()) {
+        BURROW_TRY(happenedAt, readMoment(at, setting.zone));
+    }
+    BURROW_TRY(auto book, openToWrite(path, setting));
+    BURROW_TRY(const auto subject, findSubject(book, tag));
+    BURROW_TRY(auto body, readFields(setting, book, *kind, fields));
+    BURROW_TRY(const auto changes, book.record(FactDraft{subject, *kind, std::move(body), happenedAt}));
+    BURROW_TRY(const auto kept, burrow::kept(book, subject));
+    value = {{"code", kept->subject.number},
+             {"event", std::string(spec(*kind).name)},
+             {"id", changes.entries.front().text()}};
+    return Message{"said.logged",
+                   {{"code", kept->subject.number}, {"event", std::string(spec(*kind).name)}}};
+}
+
+}  // namespace
+
+int due(const Setting& setting, const Path& path, const std::string& on) {
+    auto& console = setting.console;
+    const auto day = maybeDay(on);
+    if (!day) return console.trouble(day.error());
+    auto book = openToRead(path, setting);
+    if (!book) return console.trouble(book.error());
+    const auto room = roomOn(*book, setting, *day);
+    if (!room) return console.trouble(room.error());
+    json lines = json::array();
+    std::string shelf = "\n";
+    for (const auto& visit : room->visits()) {
+        const auto& resident = *visit.resident;
+        if (const auto here = resident.kept.place.shelfOnly().text(); here != shelf) {
+            shelf = here;
+            console.line(here.empty() ? console.words().say("said.noShelf") : here);
+        }
+        for (const auto& answer : visit.answers) {
+            lines.push_back(toJson(resident, answer, console));
+            console.line(fmt::format("  {:<6} {:<28} {}", resident.subject().number,
+                                     resident.subject().species,
+                                     sentence(resident, answer, console)));
+        }
+    }
+    if (lines.empty()) console.line(console.words().say("said.nothingDue"));
+    console.value(lines);
+    return done;
+}
+
+int why(const Setting& setting, const Path& path, const std::string& tag, const std::string& on) {
+    auto& console = setting.console;
+    const auto looking = lookAt(setting, path, tag, on);
+    if (!looking) return console.trouble(looking.error());
+    const auto& resident = *looking->resident;
+    console.line(fmt::format("{}  {}", resident.subject().number, resident.subject().species));
+    console.line(console.say(resident.plan.stage.how));
+    json answers = json::array();
+    for (const auto& answer : resident.plan.answers) {
+        answers.push_back(toJson(resident, answer, console));
+        console.line(fmt::format("  {:<10} {}", name(answer.care),
+                                 sentence(resident, answer, console)));
+    }
+    auto value = toJson(resident, console);
+    value["day"] = isoDate(looking->room.day().today);
+    value["care"] = std::move(answers);
+    console.value(value);
+    return done;
+}
+
+int show(const Setting& setting, const Path& path, const std::string& tag) {
+    auto& console = setting.console;
+    auto looking = lookAt(setting, path, tag, {});
+    if (!looking) return console.trouble(looking.error());
+    const auto facts = history(looking->book, looking->resident->subject().id, mostShown);
+    if (!facts) return console.trouble(facts.error());
+    const auto& subject = looking->resident->subject();
+    console.line(fmt::format("{}  {}  {}", subject.number, subject.species, name(subject.sex)));
+    console.line(looking->resident->kept.place.text());
+    auto value = toJson(*looking->resident, console);
+    value["history"] = json::array();
+    for (const auto& fact : *facts) {
+        value["history"].push_back(toJson(fact));
+        console.line("  " + line(fact, console));
+    }
+    console.value(value);
+    return done;
+}
+
+int scan(const Setting& setting, const Path& path, const Path& picture) {
+    auto& console = setting.console;
+    DeviceFiles files;
+    const auto bytes = files.read(picture, pictures::Limits().bytes);
+    if (!bytes) return console.trouble(bytes.error());
+    const auto decoded = decodePicture(*bytes, true);
+    if (!decoded) return console.trouble(decoded.error());
+    const auto grey = decoded->convertToFormat(QImage::Format_Grayscale8);
+    const auto found = tags::decode({grey.constBits(), grey.width(), grey.height(),
+                                     static_cast<int>(grey.bytesPerLine())},
+                                    tags::Effort::thorough);
+    const auto* nearest = tags::nearestCentre(found, {grey.width() / 2.0, grey.height() / 2.0});
+    if (nearest == nullptr) return console.trouble(Message{"scan.none"});
+    const auto reading = tags::parsePayload(nearest->bytes);
+    if (std::holds_alternative<tags::DamagedTag>(reading)) {
+        return console.trouble(Message{"scan.damaged"});
+    }
+    if (const auto* foreign = std::get_if<tags::ForeignSymbol>(&reading)) {
+        const std::string id = foreign->webAddress ? "scan.webAddress" : "scan.foreign";
+        return console.trouble(Message{id, {{"shown", foreign->shown}}});
+    }
+    const auto* own = std::get_if<tags::OwnTag>(&reading);
+    if (own == nullptr) return console.trouble(Message{"scan.unreadable"});
+
+    const auto looking = lookAt(setting, path, own->code, {});
+    if (!looking && looking.error().trouble == Trouble::notFound &&
+        looking.error().message.id == "tag.unknown") {
+        return console.trouble(
+            Message{"scan.unbound", {{"code", tags::displayCode(own->code)}}});
+    }
+    if (!looking) return console.trouble(looking.error());
+    const auto& resident = *looking->resident;
+    auto value = toJson(resident, console);
+    value["tag"] = own->code;
+    value["care"] = json::array();
+    console.line(fmt::format("{}  {}", resident.subject().number, resident.subject().species));
+    for (const auto& answer : resident.plan.answers) {
+        if (answer.state != State::due && answer.state != State::hold) continue;
+        value["care"].push_back(toJson(resident, answer, console));
+        console.line("  " + sentence(resident, answer, console));
+    }
+    console.value(value);
+    return done;
+}
+
+int log(const Setting& setting, const Path& path, const std::string& tag, const std::string& kind,
+        const std::vector<std::string>& fields, const std::string& at) {
+    json value;
+    const auto said = logEntry(setting, path, tag, kind, fields, at, value);
+    if (!said) return setting.console.trouble(said.error());
+    setting.console.line(setting.console.say(*said));
+    setting.console.value(value);
+    return done;
+}
+
+int undo(const Setting& setting, const Path& path) {
+    auto& console = setting.console;
+    auto book = openToWrite(path, setting);
+    if (!book) return console.trouble(book.error());
+    const auto undone = book->undo();
+    if (!undone) return console.trouble(undone.error());
+    json entries = json::array();
+    for (const auto& entry : undone->second) {
+        entries.push_back({{"id", entry.id.text()}, {"event", entry.kind}});
+        console.line(console.say({"said.undone", {{"event", entry.kind}}}));
+    }
+    console.value({{"undone", entries}});
+    return done;
+}
+
+int rules(const Setting& setting, const Path& path, const std::string& id,
+          const std::optional<std::string>& value) {
+    auto& console = setting.console;
+    auto book = value ? openToWrite(path, setting) : openToRead(path, setting);
+    if (!book) return console.trouble(book.error());
+    if (value) {
+        const std::pair<std::string, std::string> own{id, *value};
+        const auto possible = setting.reference.rules.with(std::span(&own, value->empty() ? 0 : 1));
+        if (!possible) return console.trouble(possible.error());
+        json written = value->empty() ? json() : json(*value);
+        const auto set = book->record(SetDraft{
+            ThingType::book, book->id().uuid, {{std::string(setting::rule) + id, written}}});
+        if (!set) return console.trouble(set.error());
+    }
+    const auto room = roomOn(*book, setting, std::nullopt);
+    if (!room) return console.trouble(room.error());
+    json list = json::array();
+    for (const auto* rule : room->rules().all()) {
+        if (!id.empty() && rule->id != id) continue;
+        const auto text = valueText(rule->value);
+        const bool isOwn = rule->origin == RuleOrigin::keeper;
+        list.push_back({{"id", rule->id},
+                        {"value", text},
+                        {"unit", std::string(name(rule->unit))},
+                        {"from", isOwn ? "you" : "shipped"},
+                        {"source", rule->source},
+                        {"says", rule->says}});
+        console.line(fmt::format("{:<34} {:<12} {}{}", rule->id, text, rule->says,
+                                 isOwn ? " [" + console.words().say("said.fromYou") + "]" : ""));
+    }
+    if (list.empty()) return console.trouble(Message{"rules.unknown", {{"rule", id}}});
+    console.value(list);
+    return done;
+}
+
+}  // namespace burrow::terminal

@@ -1,0 +1,63 @@
+#include "terminal/session.h"
+
+#include "tags/code.h"
+
+namespace burrow::terminal {
+
+namespace fs = std::filesystem;
+
+Result<Book> openToWrite(const fs::path& path, const Setting& setting) {
+    return Book::open(path, storage::Access::readWrite, setting.surroundings());
+}
+
+Result<Book> openToRead(const fs::path& path, const Setting& setting) {
+    auto book = openToWrite(path, setting);
+    if (book || book.error().trouble != Trouble::readOnly) return book;
+    return Book::open(path, storage::Access::readOnly, setting.surroundings());
+}
+
+Result<Room> roomOn(Book& book, const Setting& setting, std::optional<CivilDay> day) {
+    const auto today = day.value_or(setting.surroundings().today());
+    setting.console.setToday(today);
+    return Room::load(book, {setting.reference.profiles, setting.reference.rules},
+                      {today, setting.zone});
+}
+
+Result<SubjectId> findSubject(Book& book, const std::string& word) {
+    BURROW_TRY(const auto numbered, subjectsNumbered(book, word));
+    if (numbered.size() == 1) return numbered.front();
+    const auto missing = fail(Trouble::notFound, {"tag.unknown", {{"tag", word}}});
+    if (numbered.size() > 1) return fail(Trouble::notFound, {"tag.clash", {{"tag", word}}});
+    const auto code = tags::parseTyped(word);
+    if (!code) return missing;
+    BURROW_TRY(const auto tag, burrow::tag(book, *code));
+    if (!tag) return missing;
+    if (tag->subject) return *tag->subject;
+    if (!tag->enclosure) return missing;
+    BURROW_TRY(const auto inside, subjectsIn(book, *tag->enclosure));
+    if (inside.size() == 1) return inside.front();
+    return inside.empty() ? missing
+                          : fail(Trouble::notFound, {"tag.several", {{"tag", word}}});
+}
+
+Result<EnclosureId> findEnclosure(Book& book, const std::string& name) {
+    BURROW_TRY(const auto all, enclosures(book));
+    for (const auto& enclosure : all) {
+        if (enclosure.name == name) return enclosure.id;
+    }
+    return fail(Trouble::notFound, {"enclosure.unknown", {{"enclosure", name}}});
+}
+
+Result<Instant> readMoment(const std::string& text, const Zone& zone) {
+    const auto moment = parseIsoMoment(text);
+    if (!moment) return fail(Trouble::badInput, {"moment.unreadable", {{"value", text}}});
+    return zone.resolve(*moment);
+}
+
+Result<CivilDay> readDay(const std::string& text) {
+    const auto day = parseIsoDate(text);
+    if (!day) return fail(Trouble::badInput, {"day.unreadable", {{"value", text}}});
+    return *day;
+}
+
+}  // namespace burrow::terminal
