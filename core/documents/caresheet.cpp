@@ -86,7 +86,8 @@ Done addHeader(const Pen& pen) {
              Align::right, senderWidth);
     pen.line({senderRight, headerTop + 11.4_mm}, printedDay(pen.sheet.date, pen.words),
              {Face::work, Weight::regular, 10_pt}, Align::right, senderWidth);
-    pen.line({left + 4.6_mm, headerTop + 23.4_mm}, pen.sheet.profile ? pen.sheet.profile->name : pen.sheet.species,
+    pen.line({left + 4.6_mm, headerTop + 23.4_mm},
+             pen.sheet.profile ? pen.sheet.profile->name : pen.sheet.species,
              {Face::latin, Weight::medium, 22_pt}, Align::left, edge - left - 8_mm, 12_pt);
     return {};
 }

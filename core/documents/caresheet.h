@@ -35,8 +35,8 @@ struct CareSheet {
 
     std::string number;
     std::optional<std::string> code;  ///< of its tag
-    std::string species;             ///< as recorded
-    std::optional<Profile> profile;  ///< nothing for a species that is not known here
+    std::string species;              ///< as recorded
+    std::optional<Profile> profile;   ///< nothing for a species that is not known here
     Form form = Form::animal;
     Sex sex = Sex::unknown;
     int headcount = 1;

@@ -5,14 +5,10 @@
 namespace burrow::documents {
 namespace {
 
-std::int64_t whole(int number) {
-    return number;
-}
+std::int64_t whole(int number) { return number; }
 
 /// Sentences of a sheet name days only through printedDay, so the day of reading does not matter.
-std::string say(const Words& words, const Message& message) {
-    return words.say(message, {});
-}
+std::string say(const Words& words, const Message& message) { return words.say(message, {}); }
 
 std::string warmth(const Profile& profile, const Words& words) {
     const bool burrows = profile.habit.value == Habit::fossorial;
@@ -23,21 +19,16 @@ std::string warmth(const Profile& profile, const Words& words) {
 
 std::string_view dampId(Damp damp) {
     switch (damp) {
-        case Damp::dry:
-            return "careSheet.damp.dry";
-        case Damp::moderate:
-            return "careSheet.damp.moderate";
-        case Damp::moist:
-            return "careSheet.damp.moist";
-        case Damp::swamp:
-            break;
+        case Damp::dry: return "careSheet.damp.dry";
+        case Damp::moderate: return "careSheet.damp.moderate";
+        case Damp::moist: return "careSheet.damp.moist";
+        case Damp::swamp: break;
     }
     return "careSheet.damp.swamp";
 }
 
 std::string damp(const CareSheet& sheet, const Words& words) {
-    auto line =
-        words.say(dampId(sheet.profile ? sheet.profile->damp.value : Damp::moderate));
+    auto line = words.say(dampId(sheet.profile ? sheet.profile->damp.value : Damp::moderate));
     if (sheet.dampenEveryDays) {
         line += ' ' + say(words, {"careSheet.dampen", {{"days", whole(*sheet.dampenEveryDays)}}});
     }
@@ -66,12 +57,9 @@ std::string subject(const CareSheet& sheet, const Words& words) {
     if (sheet.form == Form::group) return say(words, {"careSheet.group", {{"count", count}}});
     if (sheet.form == Form::lot) return say(words, {"careSheet.lot", {{"count", count}}});
     switch (sheet.sex) {
-        case Sex::female:
-            return words.say("careSheet.female");
-        case Sex::male:
-            return words.say("careSheet.male");
-        case Sex::unknown:
-            break;
+        case Sex::female: return words.say("careSheet.female");
+        case Sex::male: return words.say("careSheet.male");
+        case Sex::unknown: break;
     }
     return words.say("careSheet.unsexed");
 }
@@ -105,7 +93,8 @@ std::string printedDay(CivilDay day, const Words& words) {
 std::vector<Rule> careRules(const CareSheet& sheet, const Words& words) {
     const auto* profile = sheet.profile ? &*sheet.profile : nullptr;
     std::vector<Rule> rules{
-        {words.say("careSheet.rule.housing"), profile != nullptr ? profile->housing : std::string()},
+        {words.say("careSheet.rule.housing"),
+         profile != nullptr ? profile->housing : std::string()},
         {words.say("careSheet.rule.warmth"),
          profile != nullptr ? warmth(*profile, words) : std::string()},
         {words.say("careSheet.rule.damp"), damp(sheet, words)},

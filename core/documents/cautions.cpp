@@ -7,18 +7,12 @@ namespace {
 
 std::string_view name(Caution caution) {
     switch (caution) {
-        case Caution::strongVenom:
-            return "strongVenom";
-        case Caution::venom:
-            return "venom";
-        case Caution::sting:
-            return "sting";
-        case Caution::fast:
-            return "fast";
-        case Caution::hairs:
-            return "hairs";
-        case Caution::unknown:
-            break;
+        case Caution::strongVenom: return "strongVenom";
+        case Caution::venom: return "venom";
+        case Caution::sting: return "sting";
+        case Caution::fast: return "fast";
+        case Caution::hairs: return "hairs";
+        case Caution::unknown: break;
     }
     return "unknown";
 }
@@ -29,13 +23,9 @@ std::string say(Caution caution, std::string_view part, const Words& words) {
 
 }  // namespace
 
-bool isReversed(Caution caution) {
-    return caution != Caution::hairs && caution != Caution::venom;
-}
+bool isReversed(Caution caution) { return caution != Caution::hairs && caution != Caution::venom; }
 
-std::string cautionWord(Caution caution, const Words& words) {
-    return say(caution, "word", words);
-}
+std::string cautionWord(Caution caution, const Words& words) { return say(caution, "word", words); }
 
 std::string cautionHeading(Caution caution, const Words& words) {
     return say(caution, "heading", words);
@@ -45,9 +35,7 @@ std::string cautionAdvice(Caution caution, const Words& words) {
     return say(caution, "advice", words);
 }
 
-Ink cautionInk(Caution caution) {
-    return isReversed(caution) ? Ink::white : Ink::black;
-}
+Ink cautionInk(Caution caution) { return isReversed(caution) ? Ink::white : Ink::black; }
 
 void addCautionBox(Page& page, Caution caution, const Box& box, const Box& sign, Millimetres edge) {
     const auto fill = isReversed(caution) ? std::optional(Ink::black) : std::nullopt;

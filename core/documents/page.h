@@ -16,18 +16,12 @@ namespace burrow::documents {
 /// A type size: 1 pt is 1/72 inch.
 using Points = Quantity<struct PointUnit>;
 
-constexpr Millimetres toMillimetres(Points points) {
-    return {points.value * 25.4 / 72};
-}
+constexpr Millimetres toMillimetres(Points points) { return {points.value * 25.4 / 72}; }
 
 namespace literals {
 using burrow::literals::operator""_mm;
-constexpr Points operator""_pt(long double v) {
-    return {static_cast<double>(v)};
-}
-constexpr Points operator""_pt(unsigned long long v) {
-    return {static_cast<double>(v)};
-}
+constexpr Points operator""_pt(long double v) { return {static_cast<double>(v)}; }
+constexpr Points operator""_pt(unsigned long long v) { return {static_cast<double>(v)}; }
 }  // namespace literals
 
 struct Point {
@@ -144,12 +138,9 @@ enum class Paper { a4, a5, letter };
 
 [[nodiscard]] inline Page blankPage(Paper paper) {
     switch (paper) {
-        case Paper::a4:
-            return {{210}, {297}, {}};
-        case Paper::a5:
-            return {{148}, {210}, {}};
-        case Paper::letter:
-            break;
+        case Paper::a4: return {{210}, {297}, {}};
+        case Paper::a5: return {{148}, {210}, {}};
+        case Paper::letter: break;
     }
     return {{215.9}, {279.4}, {}};
 }

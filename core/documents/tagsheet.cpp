@@ -121,12 +121,9 @@ std::string subjectWord(const TagLabel& label, const Words& words) {
     if (label.form == Form::group) return words.say("tagSheet.group");
     if (label.form == Form::lot) return words.say("tagSheet.lot");
     switch (label.sex) {
-        case Sex::female:
-            return words.say("tagSheet.female");
-        case Sex::male:
-            return words.say("tagSheet.male");
-        case Sex::unknown:
-            break;
+        case Sex::female: return words.say("tagSheet.female");
+        case Sex::male: return words.say("tagSheet.male");
+        case Sex::unknown: break;
     }
     return words.say("tagSheet.unsexed");
 }

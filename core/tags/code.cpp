@@ -16,9 +16,7 @@ constexpr std::size_t shownCharacters = 60;
 /// A symbol of ours has 23 bytes and a long web address some hundred.
 constexpr std::size_t longestForeign = 2000;
 
-bool isOurs(char c) {
-    return codeAlphabet.find(c) != std::string_view::npos;
-}
+bool isOurs(char c) { return codeAlphabet.find(c) != std::string_view::npos; }
 
 /// The character at the front of well-formed UTF-8, taken off `text`.
 std::string_view takeCharacter(std::string_view& text) {

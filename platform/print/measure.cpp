@@ -7,26 +7,19 @@ namespace {
 
 QString familyOf(documents::Face face) {
     switch (face) {
-        case documents::Face::work:
-            return QStringLiteral("Atkinson Hyperlegible Next");
-        case documents::Face::code:
-            return QStringLiteral("Atkinson Hyperlegible Mono");
-        case documents::Face::latin:
-            break;
+        case documents::Face::work: return QStringLiteral("Atkinson Hyperlegible Next");
+        case documents::Face::code: return QStringLiteral("Atkinson Hyperlegible Mono");
+        case documents::Face::latin: break;
     }
     return QStringLiteral("Vollkorn");
 }
 
 QFont::Weight weightOf(documents::Weight weight) {
     switch (weight) {
-        case documents::Weight::regular:
-            return QFont::Normal;
-        case documents::Weight::medium:
-            return QFont::Medium;
-        case documents::Weight::semibold:
-            return QFont::DemiBold;
-        case documents::Weight::bold:
-            break;
+        case documents::Weight::regular: return QFont::Normal;
+        case documents::Weight::medium: return QFont::Medium;
+        case documents::Weight::semibold: return QFont::DemiBold;
+        case documents::Weight::bold: break;
     }
     return QFont::Bold;
 }

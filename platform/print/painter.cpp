@@ -14,19 +14,14 @@ using namespace documents;
 
 QColor colour(Ink ink) {
     switch (ink) {
-        case Ink::black:
-            return Qt::black;
-        case Ink::grey:
-            return QColor::fromRgbF(0.4F, 0.4F, 0.4F);
-        case Ink::white:
-            break;
+        case Ink::black: return Qt::black;
+        case Ink::grey: return QColor::fromRgbF(0.4F, 0.4F, 0.4F);
+        case Ink::white: break;
     }
     return Qt::white;
 }
 
-QPointF pointOf(Point point) {
-    return {point.x.value, point.y.value};
-}
+QPointF pointOf(Point point) { return {point.x.value, point.y.value}; }
 
 QRectF rectOf(const Box& box) {
     return {box.x.value, box.y.value, box.width.value, box.height.value};

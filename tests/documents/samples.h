@@ -132,6 +132,14 @@ inline documents::CareSheet crowdedSheet() {
     return sheet;
 }
 
+/// An animal of a species that nothing is known of.
+inline documents::CareSheet unknownSheet() {
+    auto sheet = slingSheet();
+    sheet.profile.reset();
+    sheet.species = "Unheardofia incognita";
+    return sheet;
+}
+
 /// Full sheets on both papers, blank stock on two sheets, and care sheets.
 inline std::vector<documents::Page> everyPage(const Words& words,
                                               const documents::TextMeasure& measure) {
@@ -145,7 +153,7 @@ inline std::vector<documents::Page> everyPage(const Words& words,
           documents::blankTagSheets("Kiln Row", Paper::a4, stock, words, measure)}) {
         pages.insert(pages.end(), sheets->begin(), sheets->end());
     }
-    for (const auto& sheet : {slingSheet(), crowdedSheet()}) {
+    for (const auto& sheet : {slingSheet(), crowdedSheet(), unknownSheet()}) {
         pages.push_back(documents::careSheet(sheet, words, measure).value());
     }
     return pages;

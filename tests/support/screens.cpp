@@ -67,9 +67,10 @@ void prepare(QQmlEngine& engine) {
 
 void wear(QQmlEngine& engine, const Look& look) {
     QQmlComponent component(&engine);
-    component.setData("import QtQml\nimport Burrow.Components\n"
-                      "QtObject { readonly property QtObject tokens: Tokens }",
-                      QUrl());
+    component.setData(
+        "import QtQml\nimport Burrow.Components\n"
+        "QtObject { readonly property QtObject tokens: Tokens }",
+        QUrl());
     const std::unique_ptr<QObject> holder(component.create());
     if (!holder) qFatal("%s", qPrintable(component.errorString()));
     auto* tokens = holder->property("tokens").value<QObject*>();

@@ -32,8 +32,8 @@ void wear(QQmlEngine& engine, const Look& look);
 /// written (the build folder's screens/).
 ///
 /// The software renderer draws the same bytes on every run, so no pixel may differ; a pixel counts
-/// as different only from 3 of 255 in a channel on, because Qt's raster engine has one code path per
-/// instruction set (SSE2, AVX2, NEON) and those round blended edges by one or two steps.
+/// as different only from 3 of 255 in a channel on, because Qt's raster engine has one code path
+/// per instruction set (SSE2, AVX2, NEON) and those round blended edges by one or two steps.
 ///
 /// With BURROW_ACCEPT_SCREENS=1 in the environment the picture becomes the reference instead.
 [[nodiscard]] QString compareScreen(const QImage& actual, const QString& name);

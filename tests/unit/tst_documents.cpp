@@ -267,6 +267,19 @@ private slots:
             QCOMPARE(sign.ink, Ink::white);
     }
 
+    // What is not known must not read as harmless.
+    void careSheetOfAnUnknownSpecies() {
+        const auto page = careSheet(test::unknownSheet(), words, measure).value();
+        const auto texts = textsOf(page);
+        for (const char* part : {"Unheardofia incognita", "Species not known here",
+                                 "seek medical care", "Do not handle it", "check local law"}) {
+            QVERIFY2(contains(texts, part), part);
+        }
+        QVERIFY(!contains(texts, "°C"));
+        QCOMPARE(commandsOf<CautionSign>(page).size(), std::size_t{1});
+        QCOMPARE(test::clashOn(page, measure, Millimetres{5}), std::string());
+    }
+
     void smallestText() {
         for (const auto& sheet : {test::slingSheet(), test::crowdedSheet()}) {
             for (const auto& text : commandsOf<Text>(careSheet(sheet, words, measure).value())) {

@@ -1,0 +1,4 @@
+// Reading text, in ink.
+StepText {
+    step: Tokens.body
+}

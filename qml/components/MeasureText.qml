@@ -1,0 +1,4 @@
+// A number with its unit: millimetres, counts, prices.
+StepText {
+    step: Tokens.measure
+}

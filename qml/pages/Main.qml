@@ -1,0 +1,126 @@
+import QtQuick
+import QtQuick.Controls.Basic
+import Burrow.Components
+import Burrow.Ports
+import Burrow.ViewModels
+
+// The window: the four places, and the pages that open over them.
+ApplicationWindow {
+    id: window
+
+    required property Desk desk
+    required property Settings settings
+    required property Bookcase bookcase
+    required property Scanner scanner
+    required property Photographer photographer
+
+    readonly property alias kit: kit
+    readonly property alias stack: stack
+
+    width: 412
+    height: 915
+    visible: true
+    title: window.desk.roomName === "" ? "Burrowbook" : window.desk.roomName
+    color: Tokens.ground
+
+    Look {
+        property: "theme"
+        value: window.settings.daylight ? Tokens.Theme.Day : Tokens.Theme.Dim
+    }
+    Look {
+        property: "textScale"
+        value: window.settings.textScale
+    }
+    Look {
+        property: "reducedMotion"
+        value: window.settings.reducedMotion
+    }
+    Look {
+        property: "leftHanded"
+        value: window.settings.leftHanded
+    }
+    RoundModel {
+        id: round
+        desk: window.desk
+    }
+    Navigation {
+        id: navigation
+
+        function merged(properties: var): var {
+            return Object.assign({
+                "kit": kit
+            }, properties);
+        }
+
+        onPushed: (page, properties) => stack.push(Qt.resolvedUrl(page + ".qml"),
+                                                  navigation.merged(properties))
+        onReplaced: (page, properties) => stack.replace(stack.currentItem,
+                                                       Qt.resolvedUrl(page + ".qml"),
+                                                       navigation.merged(properties))
+        onBacked: stack.pop()
+        onHomed: place => {
+            stack.pop(null);
+            places.place = place;
+        }
+    }
+    Kit {
+        id: kit
+        desk: window.desk
+        settings: window.settings
+        bookcase: window.bookcase
+        scanner: window.scanner
+        photographer: window.photographer
+        navigation: navigation
+        round: round
+    }
+    StackView {
+        id: stack
+
+        readonly property int fade: Tokens.nextTime
+
+        anchors.fill: parent
+        focus: true
+        initialItem: places
+        Keys.onEscapePressed: event => event.accepted = stack.depth > 1 && stack.pop() !== null
+        Keys.onBackPressed: event => event.accepted = stack.depth > 1 && stack.pop() !== null
+
+        pushEnter: Fade {
+            to: 1
+        }
+        pushExit: Fade {
+            to: 0
+        }
+        popEnter: Fade {
+            to: 1
+        }
+        popExit: Fade {
+            to: 0
+        }
+        replaceEnter: Fade {
+            to: 1
+        }
+        replaceExit: Fade {
+            to: 0
+        }
+    }
+    PlacesPage {
+        id: places
+        kit: kit
+    }
+
+    component Look: Binding {
+        target: Tokens
+    }
+    component Fade: Transition {
+        id: fade
+
+        property real to: 1
+
+        NumberAnimation {
+            property: "opacity"
+            from: 1 - fade.to
+            to: fade.to
+            duration: Tokens.nextTime
+        }
+    }
+}

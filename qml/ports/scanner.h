@@ -1,0 +1,97 @@
+// The eye that looks for tags: a camera on a device, a film or a script in tests and demonstrations.
+//
+// Lives in the thread of the interface and emits everything there. Nothing it does throws or waits
+// for the device: what goes wrong becomes a state, and start() may be tried again from every state.
+#pragma once
+
+#include <QByteArray>
+#include <QList>
+#include <QObject>
+#include <QPointF>
+#include <QPointer>
+#include <QString>
+#include <QVideoFrame>
+#include <QVideoSink>
+#include <QtQml/qqmlregistration.h>
+
+namespace burrow {
+
+class Scanner : public QObject {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("The program makes the scanner.")
+    Q_PROPERTY(State state READ state NOTIFY stateChanged FINAL)
+    Q_PROPERTY(QString trouble READ trouble NOTIFY stateChanged FINAL)
+    Q_PROPERTY(bool torchAvailable READ torchAvailable NOTIFY torchAvailableChanged FINAL)
+    Q_PROPERTY(bool torchOn READ torchOn WRITE setTorchOn NOTIFY torchOnChanged FINAL)
+    Q_PROPERTY(QVideoSink* viewfinder READ viewfinder WRITE setViewfinder NOTIFY viewfinderChanged FINAL)
+
+public:
+    enum class State {
+        Idle,        ///< not asked to look
+        Starting,    ///< asked, no picture yet
+        Running,     ///< pictures arrive
+        NoCamera,    ///< the device has none, or it was unplugged; starts by itself when one comes
+        NotAllowed,  ///< the keeper or the system refuses the camera
+        Broken       ///< the camera is there and gives no pictures
+    };
+    Q_ENUM(State)
+
+    explicit Scanner(QObject* parent = nullptr) : QObject(parent) {}
+
+    [[nodiscard]] State state() const { return state_; }
+    /// The id of the sentence for a state that needs one: camera.none, camera.notAllowed or
+    /// camera.broken. Empty otherwise.
+    [[nodiscard]] QString trouble() const;
+
+    /// Known from Running on.
+    [[nodiscard]] bool torchAvailable() const { return torchAvailable_; }
+    /// Whether the torch is wanted; it burns only while pictures are taken. It is lit at its lowest
+    /// level where the platform has levels.
+    [[nodiscard]] bool torchOn() const { return torchOn_; }
+    /// Does nothing where there is no torch.
+    void setTorchOn(bool on);
+
+    /// Shows every picture: VideoOutput.videoSink or FrameView.videoSink. Not owned; may go away.
+    [[nodiscard]] QVideoSink* viewfinder() const { return viewfinder_; }
+    void setViewfinder(QVideoSink* sink);
+
+    /// The newest picture at full size; not valid before the first and after stop().
+    [[nodiscard]] virtual QVideoFrame latestFrame() const = 0;
+
+public slots:
+    virtual void start() = 0;
+    virtual void stop() = 0;
+
+signals:
+    void stateChanged();
+    void torchAvailableChanged();
+    void torchOnChanged();
+    void viewfinderChanged();
+
+    /// The symbol nearest the middle of the picture was the same twice in a row. Said once, and again
+    /// only after it was lost or another one was sighted. `payload` is for tags::parsePayload. The
+    /// corners are top left, top right, bottom right and bottom left of the symbol as it was printed,
+    /// each from (0, 0) at the top left of the picture as it is shown to (1, 1).
+    void sighted(const QByteArray& payload, const QList<QPointF>& corners);
+    /// Where the symbol nearest the middle is now, whether sighted or not: for the brackets.
+    void glimpsed(const QList<QPointF>& corners);
+    /// The symbol that was glimpsed is gone: no more brackets.
+    void lost();
+
+protected:
+    void setState(State state);
+    void setTorchAvailable(bool available);
+    /// Hands a picture to the viewfinder; one that is not valid clears it.
+    void show(const QVideoFrame& frame);
+
+private:
+    virtual void applyTorch(bool on) = 0;
+
+    State state_ = State::Idle;
+    bool torchAvailable_ = false;
+    bool torchOn_ = false;
+    QPointer<QVideoSink> viewfinder_;
+};
+
+}  // namespace burrow

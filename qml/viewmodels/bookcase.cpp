@@ -1,0 +1,95 @@
+#include "viewmodels/bookcase.h"
+
+#include <system_error>
+
+#include "base/text.h"
+
+namespace burrow {
+namespace {
+
+namespace fs = std::filesystem;
+
+/// "Kiln Row" as "kiln-row": safe as a file's name on any device.
+std::string fileStem(const QString& room) {
+    std::string stem;
+    for (const char c : lowerAscii(room.toStdString())) {
+        const bool isPlain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+        if (isPlain) {
+            stem += c;
+        } else if (!stem.empty() && stem.back() != '-') {
+            stem += '-';
+        }
+    }
+    while (!stem.empty() && stem.back() == '-') stem.pop_back();
+    return stem.empty() ? "room" : stem;
+}
+
+}  // namespace
+
+Bookcase::Bookcase(Desk& desk, Settings& settings, fs::path folder, MakeDemo makeDemo,
+                   QObject* parent)
+    : QObject(parent),
+      desk_(desk),
+      settings_(settings),
+      folder_(std::move(folder)),
+      makeDemo_(std::move(makeDemo)) {
+    connect(&desk_, &Desk::stateChanged, this, [this] {
+        if (desk_.state() == Desk::State::Open && !desk_.isDemo()) {
+            settings_.setLastBook(QString::fromStdString(desk_.bookPath().string()));
+        }
+        emit busyChanged();
+    });
+}
+
+Bookcase::~Bookcase() {
+    if (worker_ != nullptr) worker_->wait();
+}
+
+bool Bookcase::hasOwnBook() const { return !settings_.lastBook().isEmpty(); }
+
+fs::path Bookcase::demoPath() const { return folder_ / "demo" / "kiln-row-demo.book"; }
+
+void Bookcase::open(const fs::path& path, bool isDemo) { desk_.open(path, isDemo); }
+
+void Bookcase::openLast() {
+    if (hasOwnBook()) open(settings_.lastBook().toStdString(), false);
+}
+
+void Bookcase::startBook(const QString& room, const QString& code) {
+    const auto stem = fileStem(room);
+    auto path = folder_ / (stem + ".book");
+    std::error_code ignored;
+    for (int n = 2; fs::exists(path, ignored); ++n) {
+        path = folder_ / (stem + "-" + std::to_string(n) + ".book");
+    }
+    desk_.create(path, room.trimmed().toStdString(), code.trimmed().toStdString());
+}
+
+void Bookcase::openDemo() {
+    if (isBusy()) return;
+    std::error_code ignored;
+    if (fs::exists(demoPath(), ignored)) return open(demoPath(), true);
+    // Made under another name, so that a demo that was interrupted is never opened.
+    auto unfinished = demoPath();
+    unfinished += ".part";
+    worker_ = QThread::create([this, unfinished] {
+        std::error_code error;
+        fs::remove(unfinished, error);
+        if (makeDemo_(unfinished)) fs::rename(unfinished, demoPath(), error);
+    });
+    connect(worker_, &QThread::finished, this, [this] {
+        worker_->deleteLater();
+        worker_ = nullptr;
+        emit busyChanged();
+        open(demoPath(), true);
+    });
+    worker_->start();
+    emit busyChanged();
+}
+
+void Bookcase::leaveDemo() {
+    if (hasOwnBook()) return openLast();
+    desk_.close();
+}
+
+}  // namespace burrow

@@ -1,0 +1,218 @@
+#include "viewmodels/desk.h"
+
+#include <utility>
+
+namespace burrow {
+
+/// The book and the room made from it; touched only in the book's thread.
+struct Desk::Shelf : public QObject {
+    std::optional<Book> book;
+    std::shared_ptr<const Room> room;
+};
+
+Desk::Desk(Knowledge knowledge, QObject* parent)
+    : QObject(parent), knowledge_(std::move(knowledge)), shelf_(new Shelf) {
+    thread_.setObjectName(QStringLiteral("book"));
+    shelf_->moveToThread(&thread_);
+    connect(&thread_, &QThread::finished, shelf_, &QObject::deleteLater);
+    thread_.start();
+    constexpr int minute = 60'000;
+    connect(&dayWatch_, &QTimer::timeout, this, [this] {
+        if (room_ && planDay().today != room_->day().today) refresh();
+    });
+    dayWatch_.start(minute);
+}
+
+Desk::~Desk() {
+    thread_.quit();
+    thread_.wait();
+}
+
+void Desk::inBookThread(std::function<void(Book*)> job) {
+    QMetaObject::invokeMethod(shelf_, [shelf = shelf_, job = std::move(job)] {
+        job(shelf->book ? &*shelf->book : nullptr);
+    });
+}
+
+void Desk::inOwnThread(std::function<void()> job) {
+    QMetaObject::invokeMethod(this, std::move(job), Qt::QueuedConnection);
+}
+
+PlanDay Desk::planDay() const {
+    return PlanDay::at(knowledge_.clock.now(), knowledge_.zone);
+}
+
+Surroundings Desk::surroundings() const {
+    return {knowledge_.clock, knowledge_.random, knowledge_.zone};
+}
+
+QString Desk::roomName() const {
+    return room_ ? QString::fromStdString(room_->info().name) : QString();
+}
+
+CivilDay Desk::today() const { return room_ ? room_->day().today : planDay().today; }
+
+QString Desk::say(const Message& message) const {
+    return QString::fromStdString(knowledge_.words.say(message, today()));
+}
+
+QString Desk::say(const char* id) const { return say(Message(id)); }
+
+void Desk::open(const std::filesystem::path& path, bool isDemo) {
+    startOpening(path, isDemo, [path, around = surroundings()] {
+        return Book::open(path, storage::Access::readWrite, around);
+    });
+}
+
+void Desk::create(const std::filesystem::path& path, const std::string& room,
+                  const std::string& code) {
+    startOpening(path, false, [path, room, code, around = surroundings()] {
+        return Book::create(path, room, code, around);
+    });
+}
+
+void Desk::startOpening(const std::filesystem::path& path, bool isDemo,
+                        std::function<Result<Book>()> openBook) {
+    state_ = State::Opening;
+    isDemo_ = isDemo;
+    path_ = path;
+    refusal_.clear();
+    settle();
+    emit stateChanged();
+    QMetaObject::invokeMethod(
+        shelf_, [this, shelf = shelf_, day = planDay(), openBook = std::move(openBook)] {
+            shelf->book.reset();
+            shelf->room.reset();
+            auto book = openBook();
+            if (book) {
+                shelf->book.emplace(*std::move(book));
+                auto room = Room::load(*shelf->book, {knowledge_.profiles, knowledge_.rules}, day);
+                if (room) {
+                    shelf->room = std::make_shared<const Room>(*std::move(room));
+                    inOwnThread([this, opened = shelf->room] { show(opened); });
+                    return;
+                }
+                shelf->book.reset();
+                inOwnThread([this, error = room.error()] { refuse(error); });
+                return;
+            }
+            inOwnThread([this, error = book.error()] { refuse(error); });
+        });
+}
+
+void Desk::close() {
+    QMetaObject::invokeMethod(shelf_, [shelf = shelf_] {
+        shelf->book.reset();
+        shelf->room.reset();
+    });
+    room_.reset();
+    path_.clear();
+    state_ = State::NoBook;
+    settle();
+    emit stateChanged();
+    emit roomChanged();
+}
+
+void Desk::show(std::shared_ptr<const Room> room) {
+    room_ = std::move(room);
+    if (std::exchange(state_, State::Open) != State::Open) emit stateChanged();
+    emit roomChanged();
+}
+
+void Desk::refuse(const Error& error) {
+    room_.reset();
+    path_.clear();
+    refusal_ = say(error.message);
+    state_ = State::Refused;
+    emit stateChanged();
+    emit roomChanged();
+}
+
+void Desk::act(QObject* context, Deed deed, Then then) {
+    QMetaObject::invokeMethod(shelf_, [this, shelf = shelf_, guard = QPointer(context),
+                                       deed = std::move(deed), then = std::move(then)] {
+        const auto write = [&]() -> Result<ChangeSet> {
+            if (!shelf->book) return fail(Trouble::notFound, {"book.noneOpen"});
+            BURROW_TRY(const auto drafts, deed.compose(*shelf->book));
+            if (drafts.empty()) return ChangeSet{};
+            BURROW_TRY(auto changes, shelf->book->record(drafts));
+            BURROW_TRY(auto room, shelf->room->after(*shelf->book,
+                                                     {knowledge_.profiles, knowledge_.rules}, changes));
+            shelf->room = std::make_shared<const Room>(std::move(room));
+            return changes;
+        };
+        const auto result = std::make_shared<const Result<ChangeSet>>(write());
+        inOwnThread([this, guard, then, result, room = shelf->room, tag = deed.tag,
+                     said = deed.said] {
+            if (*result) {
+                show(room);
+                setTrouble({});
+                if (!said.id.empty()) setDone(tag, say(said));
+                emit written();
+            } else {
+                setTrouble(say(result->error().message));
+            }
+            if (guard && then) then(*result);
+        });
+    });
+}
+
+void Desk::undo() {
+    QMetaObject::invokeMethod(shelf_, [this, shelf = shelf_] {
+        const auto write = [&]() -> Done {
+            if (!shelf->book) return fail(Trouble::notFound, {"book.noneOpen"});
+            BURROW_TRY(const auto undone, shelf->book->undo());
+            BURROW_TRY(auto room,
+                       shelf->room->after(*shelf->book, {knowledge_.profiles, knowledge_.rules},
+                                          undone.first));
+            shelf->room = std::make_shared<const Room>(std::move(room));
+            return {};
+        };
+        const auto result = write();
+        inOwnThread([this, result, room = shelf->room] {
+            if (!result) return setTrouble(say(result.error().message));
+            show(room);
+            settle();
+            emit written();
+        });
+    });
+}
+
+void Desk::refresh() {
+    QMetaObject::invokeMethod(shelf_, [this, shelf = shelf_, day = planDay()] {
+        if (!shelf->book) return;
+        auto room = Room::load(*shelf->book, {knowledge_.profiles, knowledge_.rules}, day);
+        if (!room) {
+            return inOwnThread([this, error = room.error()] { setTrouble(say(error.message)); });
+        }
+        shelf->room = std::make_shared<const Room>(*std::move(room));
+        inOwnThread([this, fresh = shelf->room] {
+            show(fresh);
+            emit written();
+        });
+    });
+}
+
+void Desk::setDone(const QString& tag, const QString& text) {
+    doneTag_ = tag;
+    doneText_ = text;
+    ++doneSerial_;
+    emit doneChanged();
+}
+
+void Desk::settle() {
+    if (doneText_.isEmpty()) return;
+    doneTag_.clear();
+    doneText_.clear();
+    emit doneChanged();
+}
+
+void Desk::setTrouble(const QString& text) {
+    if (trouble_ == text) return;
+    trouble_ = text;
+    emit troubleChanged();
+}
+
+void Desk::dismissTrouble() { setTrouble({}); }
+
+}  // namespace burrow

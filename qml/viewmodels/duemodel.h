@@ -1,0 +1,88 @@
+// Today's visits in the order of the shelves: what is due, what is held back, and why.
+#pragma once
+
+#include "viewmodels/desk.h"
+#include "viewmodels/rows.h"
+#include "viewmodels/wording.h"
+
+namespace burrow {
+
+struct DueRow {
+    QString key;  ///< of the subject
+    QString tag;
+    QString binomial;
+    QString heading;      ///< its shelf, on the first row of each shelf
+    QString headingNote;  ///< "2 to feed"
+    QString punch;
+    QString verb;
+    QString reason;
+    bool held = false;
+    bool look = false;
+    bool canFeed = false;  ///< the usual feeding is the one to log
+    MoultLineData line;
+
+    friend bool operator==(const DueRow&, const DueRow&) = default;
+};
+
+class DueModel : public RowsModel {
+    Q_OBJECT
+    QML_ELEMENT
+    Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)
+    Q_PROPERTY(int count READ count NOTIFY summaryChanged FINAL)
+    /// "Friday 8 May. 11 to feed, 1 to look at, 4 on hold"
+    Q_PROPERTY(QString summary READ summary NOTIFY summaryChanged FINAL)
+    /// "Nothing due until Sunday"; only while nothing is.
+    Q_PROPERTY(QString nothing READ nothing NOTIFY summaryChanged FINAL)
+
+public:
+    enum Role {
+        SubjectRole = Qt::UserRole + 1,
+        TagRole,
+        BinomialRole,
+        HeadingRole,
+        HeadingNoteRole,
+        PunchRole,
+        VerbRole,
+        ReasonRole,
+        HeldRole,
+        LookRole,
+        CanFeedRole,
+        MarksRole,
+        FeedingsRole,
+        NowDayRole,
+        LineTextRole
+    };
+
+    explicit DueModel(QObject* parent = nullptr) : RowsModel(parent) {}
+
+    [[nodiscard]] Desk* desk() const { return desk_; }
+    void setDesk(Desk* desk);
+    [[nodiscard]] int count() const { return static_cast<int>(rows_.size()); }
+    [[nodiscard]] QString summary() const { return summary_; }
+    [[nodiscard]] QString nothing() const { return nothing_; }
+    [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override {
+        return countOf(rows_, parent);
+    }
+    [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
+    [[nodiscard]] QHash<int, QByteArray> roleNames() const override;
+
+public slots:
+    /// Logs that the suggested prey was taken: what a swipe does.
+    void logUsual(const QString& subject);
+
+signals:
+    void deskChanged();
+    void summaryChanged();
+
+private:
+    void read();
+    void summarise(const std::vector<Visit>& visits);
+    [[nodiscard]] std::vector<DueRow> rowsFor(const std::vector<Visit>& visits) const;
+
+    QPointer<Desk> desk_;
+    std::vector<DueRow> rows_;
+    QString summary_;
+    QString nothing_;
+};
+
+}  // namespace burrow

@@ -1,0 +1,58 @@
+// How the app looks and behaves on this device. Kept on the device, not in the book.
+#pragma once
+
+#include <QObject>
+#include <QSettings>
+#include <QtQml/qqmlregistration.h>
+
+namespace burrow {
+
+class Settings : public QObject {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("The program makes the settings.")
+    Q_PROPERTY(bool daylight READ daylight WRITE setDaylight NOTIFY changed FINAL)
+    /// 0.85 to 2.
+    Q_PROPERTY(qreal textScale READ textScale WRITE setTextScale NOTIFY changed FINAL)
+    Q_PROPERTY(bool reducedMotion READ reducedMotion WRITE setReducedMotion NOTIFY changed FINAL)
+    Q_PROPERTY(bool leftHanded READ leftHanded WRITE setLeftHanded NOTIFY changed FINAL)
+    /// How long something can be undone from the bar, in ms; 0 until the next tap.
+    Q_PROPERTY(int undoTime READ undoTime WRITE setUndoTime NOTIFY changed FINAL)
+    /// After a tap in a round: the scanner, else the next tub in the order of the shelf.
+    Q_PROPERTY(bool scanNext READ scanNext WRITE setScanNext NOTIFY changed FINAL)
+
+public:
+    /// Reads and writes that file.
+    explicit Settings(const QString& file, QObject* parent = nullptr);
+
+    [[nodiscard]] bool daylight() const { return flag("daylight", false); }
+    [[nodiscard]] qreal textScale() const;
+    [[nodiscard]] bool reducedMotion() const { return flag("reducedMotion", false); }
+    [[nodiscard]] bool leftHanded() const { return flag("leftHanded", false); }
+    [[nodiscard]] int undoTime() const;
+    [[nodiscard]] bool scanNext() const { return flag("scanNext", true); }
+
+    void setDaylight(bool on) { set("daylight", on); }
+    void setTextScale(qreal scale);
+    void setReducedMotion(bool on) { set("reducedMotion", on); }
+    void setLeftHanded(bool on) { set("leftHanded", on); }
+    void setUndoTime(int ms) { set("undoTime", ms); }
+    void setScanNext(bool on) { set("scanNext", on); }
+
+    /// The book that was open last; empty for none.
+    [[nodiscard]] QString lastBook() const { return file_.value("lastBook").toString(); }
+    void setLastBook(const QString& path) { file_.setValue("lastBook", path); }
+
+signals:
+    void changed();
+
+private:
+    [[nodiscard]] bool flag(const char* name, bool usual) const {
+        return file_.value(name, usual).toBool();
+    }
+    void set(const char* name, const QVariant& value);
+
+    QSettings file_;
+};
+
+}  // namespace burrow

@@ -1,0 +1,151 @@
+#include "viewmodels/wording.h"
+
+#include "husbandry/gaps.h"
+#include "husbandry/prey.h"
+
+namespace burrow {
+namespace {
+
+QVariantMap mark(const MoultMark& moult, const Resident& resident, int hardening) {
+    // The tick is as tall as the carapace is long; a leg span stands in for it at the usual ratio.
+    constexpr double spansPerCarapace = 6;
+    double height = 0;
+    if (moult.carapace) {
+        height = moult.carapace->value;
+    } else if (moult.span) {
+        height = moult.span->value / spansPerCarapace;
+    } else if (resident.plan.stage.span) {
+        height = resident.plan.stage.span->value / spansPerCarapace / 2;
+    }
+    return {{QStringLiteral("day"), moult.day.days},
+            {QStringLiteral("height"), height},
+            {QStringLiteral("hardening"), hardening},
+            {QStringLiteral("photo"), false}};
+}
+
+const char* cautionId(Caution caution) {
+    switch (caution) {
+        case Caution::strongVenom: return "caution.strongVenom";
+        case Caution::venom: return "caution.venom";
+        case Caution::sting: return "caution.sting";
+        case Caution::fast: return "caution.fast";
+        case Caution::hairs: return "caution.hairs";
+        case Caution::unknown: return "caution.unknown";
+    }
+    return "";
+}
+
+Message saidOfOffer(const FactBody& body, Form form) {
+    const auto outcome = body.outcome.value_or(Outcome::ate);
+    const bool isGroup = form != Form::animal && outcome == Outcome::ate;
+    Message said{isGroup ? "did.offered.group" : "did.offered." + std::string(name(outcome))};
+    said.arguments = {{"count", std::int64_t{body.count.value_or(1)}},
+                      {"prey", body.prey.value_or("unnamed")}};
+    return said;
+}
+
+}  // namespace
+
+QString shelfText(const Place& place, const Desk& desk) {
+    if (place.shelf.empty() && place.rack.empty()) return desk.say("place.none");
+    QStringList parts;
+    if (!place.room.empty()) parts.append(toQt(place.room));
+    if (!place.rack.empty()) parts.append(desk.say({"place.rack", {{"rack", place.rack}}}));
+    if (!place.shelf.empty()) parts.append(desk.say({"place.shelf", {{"shelf", place.shelf}}}));
+    return parts.join(QStringLiteral(", "));
+}
+
+QString placeText(const Place& place, const Desk& desk) {
+    auto text = shelfText(place, desk);
+    if (!place.position.empty()) {
+        text += ", " + desk.say({"place.position", {{"position", place.position}}});
+    }
+    return text;
+}
+
+QString speciesText(const Resident& resident) {
+    return toQt(resident.profile != nullptr ? resident.profile->name : resident.subject().species);
+}
+
+QString aboutText(const Resident& resident, const Desk& desk) {
+    const auto& subject = resident.subject();
+    if (subject.form != Form::animal) {
+        return desk.say({"about." + std::string(name(subject.form)),
+                         {{"count", std::int64_t{subject.headcount}}}});
+    }
+    const std::string stage(name(resident.plan.stage.stage));
+    // A mature male says its sex already.
+    if (resident.plan.stage.stage == Stage::matureMale) return desk.say({"stage." + stage});
+    return desk.say({"about." + std::string(name(subject.sex)), {{"stage", stage}}});
+}
+
+QString sizeText(const Resident& resident, const Desk& desk) {
+    const auto& digest = resident.kept.digest;
+    if (digest.carapace) return desk.say({"size.carapace", {{"size", digest.carapace->value}}});
+    if (!digest.span) return {};
+    const bool isScorpion =
+        resident.profile != nullptr && resident.profile->order == Order::scorpion;
+    return desk.say({isScorpion ? "size.length" : "size.span", {{"size", digest.span->value}}});
+}
+
+QStringList cautionWords(const Resident& resident, const Desk& desk) {
+    QStringList words;
+    if (resident.profile == nullptr) return words;
+    for (const auto caution : cautions(*resident.profile)) words.append(desk.say(cautionId(caution)));
+    return words;
+}
+
+QString punchFor(const Resident& resident, const Answer& answer) {
+    if (answer.state == State::hold) {
+        return resident.plan.phase == Phase::hardening ? QStringLiteral("hold")
+                                                       : QStringLiteral("premoult");
+    }
+    if (answer.care == Care::look) return QStringLiteral("look");
+    return resident.subject().form == Form::animal ? QStringLiteral("feed")
+                                                   : QStringLiteral("group");
+}
+
+QString punchFor(const Resident& resident) {
+    const auto& subject = resident.subject();
+    if (subject.standing == Standing::sold || subject.standing == Standing::given) {
+        return QStringLiteral("sold");
+    }
+    if (subject.standing == Standing::dead) return QStringLiteral("slash");
+    return subject.form == Form::animal ? QStringLiteral("blank") : QStringLiteral("group");
+}
+
+QString verbText(const Resident& resident, const Answer& answer, const Desk& desk) {
+    return desk.say(answer.verb(resident.subject().form)) + '.';
+}
+
+MoultLineData recentMoultLine(const Resident& resident, const Desk& desk) {
+    const auto& digest = resident.kept.digest;
+    MoultLineData line;
+    const auto hardening =
+        desk.room()->rules().dayRange(ruleFor("hardening", resident.plan.stage.growing())).most;
+    for (const auto& moult : digest.recentMoults) {
+        line.marks.append(mark(moult, resident, hardening));
+    }
+    for (const auto& offer : digest.recentOffers) {
+        const bool took = offer.outcome == Outcome::ate || offer.outcome == Outcome::part;
+        line.feedings.append(QVariantMap{{QStringLiteral("day"), offer.day.days},
+                                         {QStringLiteral("took"), took}});
+    }
+    line.nowDay = desk.today().days;
+    if (const auto last = digest.lastMoult()) {
+        line.description = desk.say({"moultLine.spoken",
+                                     {{"count", std::int64_t{digest.moultCount}}, {"last", *last}}});
+    } else {
+        line.description = desk.say("moultLine.spokenNone");
+    }
+    return line;
+}
+
+Message saidOf(const FactDraft& draft, Form form) {
+    if (draft.kind == FactKind::offered) return saidOfOffer(draft.body, form);
+    Message said{"did." + std::string(spec(draft.kind).name)};
+    said.arguments = {{"count", std::int64_t{draft.body.count.value_or(1)}}};
+    return said;
+}
+
+}  // namespace burrow
