@@ -74,7 +74,7 @@ Done addHeader(const Pen& pen) {
     pen.page.add(Rectangle{{left, headerTop, width, headerHeight}, {0.7}, {}, frame});
     BURROW_TRY(const auto edge, addSquare(pen));
     constexpr Millimetres divider = headerTop + 15_mm;
-    constexpr Millimetres senderWidth = 28_mm;
+    constexpr Millimetres senderWidth = 34_mm;
     constexpr Millimetres numberLeft = left + 14.5_mm;
     pen.page.add(Line{{left, divider}, {edge, divider}, frame});
     pen.page.add(Disc{{left + 7.8_mm, headerTop + 7.6_mm}, 3.1_mm, {}, Stroke{0.3_mm}});

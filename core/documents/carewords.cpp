@@ -27,8 +27,10 @@ std::string_view dampId(Damp damp) {
     return "careSheet.damp.swamp";
 }
 
+/// Nothing for a species that is not known: a guess would read as a rule.
 std::string damp(const CareSheet& sheet, const Words& words) {
-    auto line = words.say(dampId(sheet.profile ? sheet.profile->damp.value : Damp::moderate));
+    if (!sheet.profile) return {};
+    auto line = words.say(dampId(sheet.profile->damp.value));
     if (sheet.dampenEveryDays) {
         line += ' ' + say(words, {"careSheet.dampen", {{"days", whole(*sheet.dampenEveryDays)}}});
     }

@@ -45,8 +45,9 @@ Done checkKind(Connection& connection) {
     return {};
 }
 
-/// What else becomes true with a fact.
-std::optional<SetDraft> consequence(const FactDraft& draft) {
+}  // namespace
+
+std::optional<SetDraft> consequenceOf(const FactDraft& draft) {
     SetDraft set{ThingType::subject, draft.subject.uuid, {}};
     if (draft.kind == FactKind::rehoused && draft.body.enclosure) {
         set.fields["enclosure"] = draft.body.enclosure->text();
@@ -63,8 +64,6 @@ std::optional<SetDraft> consequence(const FactDraft& draft) {
     }
     return set.fields.empty() ? std::nullopt : std::optional(std::move(set));
 }
-
-}  // namespace
 
 Book::Book(Connection connection, fs::path path, Surroundings surroundings)
     : connection_(std::move(connection)),
@@ -158,7 +157,7 @@ Done Act::add(const Draft& draft) {
     BURROW_TRY(auto entry, book_->entryFor(draft));
     BURROW_DO(book_->append(std::move(entry)));
     const auto* fact = std::get_if<FactDraft>(&draft);
-    const auto follows = fact != nullptr ? consequence(*fact) : std::nullopt;
+    const auto follows = fact != nullptr ? consequenceOf(*fact) : std::nullopt;
     if (!follows) return {};
     BURROW_TRY(auto set, book_->entryFor(*follows));
     return book_->append(std::move(set));

@@ -111,6 +111,9 @@ private:
     Instant now_;
 };
 
+/// The fields that a fact sets when it is recorded; nothing where it sets none.
+[[nodiscard]] std::optional<SetDraft> consequenceOf(const FactDraft& draft);
+
 /// The number SQLite files carry in their header to say what they are: "Brbk".
 inline constexpr std::int32_t bookApplicationId = 0x4272626B;
 

@@ -107,9 +107,7 @@ Done compareProjection(Connection& kept, Connection& rebuilt, const Projection& 
     }
 }
 
-}  // namespace
-
-Result<CheckReport> check(Book& book) {
+Result<CheckReport> checkSnapshot(Book& book) {
     CheckReport report;
     auto& connection = book.connection();
     BURROW_DO(addSqliteFindings(connection, report));
@@ -132,6 +130,14 @@ Result<CheckReport> check(Book& book) {
         BURROW_DO(compareProjection(connection, copy, projection, report));
     }
     return report;
+}
+
+}  // namespace
+
+Result<CheckReport> check(Book& book) {
+    // One snapshot for all of it: another program may be writing meanwhile.
+    BURROW_TRY(const auto snapshot, storage::Snapshot::take(book.connection()));
+    return checkSnapshot(book);
 }
 
 Done repair(Book& book) {

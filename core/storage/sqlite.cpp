@@ -209,4 +209,22 @@ Done Transaction::commit() {
     return {};
 }
 
+// --- Snapshot ------------------------------------------------------------------------------------
+
+Result<Snapshot> Snapshot::take(Connection& connection) {
+    BURROW_DO(connection.execute("BEGIN"));
+    Snapshot snapshot(connection);
+    // BEGIN alone takes no snapshot yet: the first read does.
+    BURROW_TRY(const auto tables, connection.integer("SELECT count(*) FROM sqlite_schema"));
+    static_cast<void>(tables);
+    return snapshot;
+}
+
+Snapshot::Snapshot(Snapshot&& other) noexcept
+    : connection_(std::exchange(other.connection_, nullptr)) {}
+
+Snapshot::~Snapshot() {
+    if (connection_ != nullptr) static_cast<void>(connection_->execute("ROLLBACK"));
+}
+
 }  // namespace burrow::storage

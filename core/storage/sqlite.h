@@ -136,4 +136,20 @@ private:
     Connection* connection_;
 };
 
+/// Holds what is read still: as long as it lives, the connection sees the database as it was, whatever
+/// others write. Not inside a Transaction.
+class Snapshot {
+public:
+    static Result<Snapshot> take(Connection& connection);
+    Snapshot(Snapshot&& other) noexcept;
+    Snapshot(const Snapshot&) = delete;
+    Snapshot& operator=(const Snapshot&) = delete;
+    Snapshot& operator=(Snapshot&&) = delete;
+    ~Snapshot();
+
+private:
+    explicit Snapshot(Connection& connection) : connection_(&connection) {}
+    Connection* connection_;
+};
+
 }  // namespace burrow::storage

@@ -1,6 +1,8 @@
 // `burrow`: the book from a shell, for scripts, tests and work at a desk.
-#include <CLI/CLI.hpp>
 #include <fmt/format.h>
+
+#include <CLI/CLI.hpp>
+#include <QString>
 
 #include "terminal/commands.h"
 
@@ -198,4 +200,10 @@ int run(int argc, char** argv) {
 
 }  // namespace
 
-int main(int argc, char** argv) { return run(argc, argv); }
+int main(int argc, char** argv) {
+    // Qt's own warnings (a missing runtime folder, say) are nothing to a keeper or a script.
+    qInstallMessageHandler([](QtMsgType type, const QMessageLogContext&, const QString& text) {
+        if (type == QtCriticalMsg || type == QtFatalMsg) fmt::print(stderr, "{}\n", text.toStdString());
+    });
+    return run(argc, argv);
+}

@@ -1,6 +1,7 @@
 // The book: what is written stays, what is refused leaves no trace.
 #include <QtTest>
 
+#include <atomic>
 #include <fstream>
 #include <thread>
 
@@ -290,6 +291,24 @@ private slots:
         QVERIFY(repair(room.book));
         QVERIFY(check(room.book)->isSound());
         QCOMPARE(room.kept(subject).subject.species, std::string("Grammostola pulchra"));
+    }
+
+    /// What is checked stands still while another program writes.
+    void checkIsSoundWhileOthersWrite() {
+        TestBook room;
+        const auto subject = room.add("001", "Grammostola pulchra");
+        std::atomic<bool> isOver = false;
+        std::thread writer([&] {
+            SystemRandom random;
+            auto other = Book::open(room.book.path(), storage::Access::readWrite,
+                                    {room.clock, random, Zone::utc()}).value();
+            while (!isOver) other.record(FactDraft{subject, FactKind::watered, {}, {}}).value();
+        });
+        bool isSound = true;
+        for (int i = 0; i < 20; ++i) isSound &= check(room.book)->isSound();
+        isOver = true;
+        writer.join();
+        QVERIFY(isSound);
     }
 
     void digestBytesSurviveAndDamageShows() {

@@ -83,7 +83,9 @@ private slots:
         int found = 0;
         for (const auto& entry : std::filesystem::recursive_directory_iterator(
                  std::filesystem::path(BURROW_ASSETS_DIR).parent_path() / "core")) {
-            if (entry.path().extension() != ".cpp") continue;
+            // The table of rules holds ids of its own kind.
+            const bool isTable = entry.path().filename() == "rule_table.cpp";
+            if (entry.path().extension() != ".cpp" || isTable) continue;
             const auto text = test::slurp(entry.path());
             for (std::sregex_iterator at(text.begin(), text.end(), named), end; at != end; ++at) {
                 ++found;
