@@ -52,7 +52,8 @@ public:
         BURROW_DO(known_.load(book_));
         BURROW_TRY(auto act, book_.beginAct());
         for (const auto kind : {CsvKind::enclosures, CsvKind::animals, CsvKind::events}) {
-            for (const auto& source : sources) {
+            for (source_ = 0; source_ < sources.size(); ++source_) {
+                const auto& source = sources[source_];
                 if (source.kind != kind) continue;
                 // Parents may stand below their young, so all codes are known before any row counts.
                 if (kind == CsvKind::animals) BURROW_DO(announceAnimals(source));
@@ -112,6 +113,7 @@ private:
 
     void addBad(BadRow bad) {
         ++report_.badRows;
+        bad.source = source_;
         if (options_.onBadRow) options_.onBadRow(bad);
         if (report_.bad.size() < options_.mostReported) report_.bad.push_back(std::move(bad));
     }
@@ -120,6 +122,7 @@ private:
     const BringOptions& options_;
     KnownCodes known_;
     BringReport report_;
+    std::size_t source_ = 0;  // the one being read
     std::int64_t rows_ = 0;
 };
 

@@ -31,6 +31,7 @@ struct BadRow {
     std::string column;  ///< empty where the whole row is meant
     Message reason;
     std::string raw;
+    std::size_t source = 0;  ///< which of the sources it stands in
 };
 
 struct BringReport {

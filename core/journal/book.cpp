@@ -56,7 +56,9 @@ std::optional<SetDraft> consequenceOf(const FactDraft& draft) {
         set.fields["place"] = draft.body.place->text();
         set.fields["enclosure"] = nullptr;  // it stands elsewhere now, without a recorded enclosure
     }
-    if (draft.kind == FactKind::sexed && draft.body.sex) {
+    // An examination that could not tell leaves standing what is known.
+    const bool couldTell = draft.body.sex.value_or(Sex::unknown) != Sex::unknown;
+    if (draft.kind == FactKind::sexed && couldTell) {
         set.fields["sex"] = std::string(name(*draft.body.sex));
     }
     if (draft.kind == FactKind::moulted && draft.body.ultimate.value_or(false)) {
@@ -137,13 +139,15 @@ Done Book::loadIdentity() {
 Done Book::startAct() {
     projector_ = std::make_unique<Projector>(connection_);
     now_ = surroundings_.clock.now();
-    BURROW_TRY(auto rows, connection_.query("SELECT seq, hlc, heard FROM book LEFT JOIN entry ON "
-                                            "entry.device = book.device ORDER BY seq DESC LIMIT 1"));
+    BURROW_TRY(auto rows,
+               connection_.query("SELECT seq, hlc FROM entry WHERE device = ? ORDER BY seq DESC LIMIT "
+                                 "1"));
+    rows.bind(deviceRef_);
     BURROW_TRY(const bool found, rows.next());
-    if (!found) return fail(Trouble::corrupt, {"book.damaged"});
-    nextSeq_ = rows.integer(0) + 1;
+    BURROW_TRY(const auto heard, connection_.integer("SELECT heard FROM book"));
+    nextSeq_ = found ? rows.integer(0) + 1 : 1;
     act_ = nextSeq_;
-    stamp_ = std::max(rows.integer(1), rows.integer(2));
+    stamp_ = std::max(found ? rows.integer(1) : 0, heard);
     return {};
 }
 
@@ -228,6 +232,7 @@ Result<std::pair<ChangeSet, std::vector<Entry>>> Book::undo() {
 Entry Book::blank(std::string_view kind, std::optional<Uuid> thing) {
     Entry entry;
     entry.kind = kind;
+    entry.id = EntryId{uuids_->next()};
     entry.thing = thing;
     entry.happenedAt = now_;
     return entry;
@@ -257,6 +262,7 @@ Result<Entry> Book::entryFor(const Draft& draft) {
         auto entry = blank(spec(fact->kind).name, fact->subject.uuid);
         entry.body = toJson(fact->body);
         if (fact->happenedAt) entry.happenedAt = *fact->happenedAt;
+        if (fact->id) entry.id = *fact->id;
         return entry;
     }
     if (const auto* set = std::get_if<SetDraft>(&draft)) {
@@ -283,7 +289,6 @@ Result<Entry> Book::entryFor(const Draft& draft) {
 
 Done Book::append(Entry entry) {
     stamp_ = hlc::next(stamp_, now_);
-    entry.id = EntryId{uuids_->next()};
     entry.device = device_;
     entry.seq = nextSeq_++;
     entry.act = act_;

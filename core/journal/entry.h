@@ -48,6 +48,8 @@ struct FactDraft {
     FactKind kind = FactKind::note;
     FactBody body;
     std::optional<Instant> happenedAt;  ///< now, where nothing is given
+    /// Drawn from Book::newId() where another draft of the same act refers to it; else it gets one.
+    std::optional<EntryId> id = {};
 };
 
 struct SetDraft {

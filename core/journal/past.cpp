@@ -127,6 +127,11 @@ Result<std::vector<Draft>> amending(Book& book, const Fact& before, const FactBo
         return drafts;
     }
     auto follows = consequenceOf({before.subject, before.kind, body, happenedAt});
+    if (before.kind == FactKind::sexed && !follows) {
+        follows = SetDraft{ThingType::subject,
+                           before.subject.uuid,
+                           {{"sex", std::string(name(Sex::unknown))}}};
+    }
     const bool isNew = follows && body != before.body && before.kind != FactKind::moulted;
     if (!isNew) return drafts;
     BURROW_TRY(const bool latest,
@@ -161,21 +166,18 @@ Result<std::optional<TakenOut>> takingOut(Book& book, const EntryId& id) {
 
 Result<ChangeSet> putBack(Book& book, const TakenOut& taken) {
     const auto& gone = taken.fact;
-    std::vector<Draft> drafts{FactDraft{gone.subject, gone.kind, gone.body, gone.happenedAt}};
+    const EntryId again{book.newId()};
+    std::vector<Draft> drafts{
+        FactDraft{gone.subject, gone.kind, gone.body, gone.happenedAt, again}};
     drafts.insert(drafts.end(), taken.standing.begin(), taken.standing.end());
-    BURROW_TRY(auto changes, book.record(drafts));
     BURROW_TRY(const auto facts, history(book, gone.subject, wholeHistory));
-    std::vector<Draft> handedOn;
     for (const auto& other : facts) {
         if (other.body.about != gone.id) continue;
         auto body = other.body;
-        body.about = changes.entries.front();
-        handedOn.emplace_back(AmendDraft{other.id, std::move(body), other.happenedAt});
+        body.about = again;
+        drafts.emplace_back(AmendDraft{other.id, std::move(body), other.happenedAt});
     }
-    if (handedOn.empty()) return changes;
-    BURROW_TRY(const auto more, book.record(handedOn));
-    changes.entries.insert(changes.entries.end(), more.entries.begin(), more.entries.end());
-    return changes;
+    return book.record(drafts);
 }
 
 }  // namespace burrow

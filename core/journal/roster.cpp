@@ -2,6 +2,7 @@
 
 #include <fmt/format.h>
 
+#include <unordered_map>
 #include <unordered_set>
 
 #include "base/text.h"
@@ -14,16 +15,29 @@ namespace {
 
 using storage::Query;
 
-#define BURROW_KEPT_COLUMNS                                                                     \
-    "SELECT s.id, s.number, s.form, s.species, s.sex, s.hatched, s.acquired, s.source, "        \
-    "s.standing, s.quarantined, s.mature, s.enclosure, s.place, s.mother, s.father, "           \
-    "s.headcount, s.note, e.place, d.state, (SELECT code FROM tag t WHERE t.subject = s.id OR " \
-    "(s.enclosure IS NOT NULL AND t.enclosure = s.enclosure) ORDER BY t.subject IS NULL, "      \
-    "t.code LIMIT 1) FROM subject s LEFT JOIN enclosure e ON e.id = s.enclosure LEFT JOIN "     \
-    "digest d ON d.subject = s.id"
+#define BURROW_KEPT_COLUMNS                                                               \
+    "SELECT s.id, s.number, s.form, s.species, s.sex, s.hatched, s.acquired, s.source, "  \
+    "s.standing, s.quarantined, s.mature, s.enclosure, s.place, s.mother, s.father, "     \
+    "s.headcount, s.note, e.place, d.state FROM subject s LEFT JOIN enclosure e ON e.id = " \
+    "s.enclosure LEFT JOIN digest d ON d.subject = s.id"
 
 constexpr const char* allKept = BURROW_KEPT_COLUMNS;
 constexpr const char* oneKept = BURROW_KEPT_COLUMNS " WHERE s.id = ?";
+
+/// The code of every tag by what it hangs on; of several on the same thing the first in the alphabet.
+using TagCodes = std::unordered_map<Uuid, std::string, UuidHash>;
+
+void addTag(TagCodes& codes, const Query& row) {
+    // Columns: code, subject, enclosure.
+    const auto target = row.isNull(1) ? maybeUuidAt(row, 2) : maybeUuidAt(row, 1);
+    if (target) codes.try_emplace(*target, row.text(0));
+}
+
+std::optional<std::string> codeFor(const TagCodes& codes, const Subject& subject) {
+    auto found = codes.find(subject.id.uuid);
+    if (found == codes.end() && subject.enclosure) found = codes.find(subject.enclosure->uuid);
+    return found == codes.end() ? std::nullopt : std::optional(found->second);
+}
 
 template <class Thing>
 std::optional<Id<Thing>> maybeIdAt(const Query& row, int column) {
@@ -53,7 +67,6 @@ Kept keptAt(const Query& row) {
     subject.note = row.text(16);
     kept.place = row.text(17).empty() ? subject.place : Place::parse(row.text(17));
     if (!row.isNull(18)) kept.digest = decodeDigest(row.blob(18)).value_or(Digest{});
-    if (!row.isNull(19)) kept.tagCode = std::string(row.text(19));
     return kept;
 }
 
@@ -110,14 +123,45 @@ Result<RoomInfo> roomInfo(Book& book) {
 }
 
 Result<std::vector<Kept>> roster(Book& book) {
+    TagCodes codes;
+    {
+        BURROW_TRY(auto tags, book.connection().query(
+                                  "SELECT code, subject, enclosure FROM tag ORDER BY code"));
+        while (true) {
+            BURROW_TRY(const bool more, tags.next());
+            if (!more) break;
+            addTag(codes, tags);
+        }
+    }
     BURROW_TRY(auto rows, book.connection().query(allKept));
-    return collect<Kept>(rows, keptAt);
+    return collect<Kept>(rows, [&](const Query& row) {
+        auto kept = keptAt(row);
+        kept.tagCode = codeFor(codes, kept.subject);
+        return kept;
+    });
 }
 
 Result<std::optional<Kept>> kept(Book& book, SubjectId id) {
-    BURROW_TRY(auto rows, book.connection().query(oneKept));
-    rows.bind(id.uuid.bytes);
-    return first<Kept>(rows, keptAt);
+    std::optional<Kept> kept;
+    {
+        BURROW_TRY(auto rows, book.connection().query(oneKept));
+        rows.bind(id.uuid.bytes);
+        BURROW_TRY(kept, first<Kept>(rows, keptAt));
+    }
+    if (!kept) return kept;
+    TagCodes codes;
+    BURROW_TRY(auto tags, book.connection().query("SELECT code, subject, enclosure FROM tag WHERE "
+                                                  "subject = ? OR enclosure = ? ORDER BY code"));
+    const auto home = kept->subject.enclosure ? std::optional(kept->subject.enclosure->uuid.bytes)
+                                              : std::nullopt;
+    tags.bind(id.uuid.bytes, home);
+    while (true) {
+        BURROW_TRY(const bool more, tags.next());
+        if (!more) break;
+        addTag(codes, tags);
+    }
+    kept->tagCode = codeFor(codes, kept->subject);
+    return kept;
 }
 
 Result<std::vector<SubjectId>> subjectsNumbered(Book& book, std::string_view number) {

@@ -76,13 +76,17 @@ documents::CareSheet careSheetFor(const Resident& resident, const Room& room,
     return sheet;
 }
 
+SetDraft hangTag(const std::string& code, SubjectId subject) {
+    const Tag tag{code, tags::printedSide, subject, std::nullopt};
+    return {ThingType::tag, tagThing(code), toFields(tag)};
+}
+
 Done giveTags(Book& book, std::span<const ResidentPtr> residents) {
     std::vector<Draft> drafts;
     for (const auto& resident : residents) {
         if (resident->kept.tagCode) continue;
-        const Tag tag{tags::generateCode(book.surroundings().random), tags::printedSide,
-                      resident->subject().id, std::nullopt};
-        drafts.push_back(SetDraft{ThingType::tag, tagThing(tag.code), toFields(tag)});
+        drafts.emplace_back(
+            hangTag(tags::generateCode(book.surroundings().random), resident->subject().id));
     }
     if (drafts.empty()) return {};
     BURROW_TRY(const auto changes, book.record(drafts));

@@ -16,6 +16,9 @@ inline constexpr int wholeHistory = 1'000'000;
 [[nodiscard]] documents::CareSheet careSheetFor(const Resident& resident, const Room& room,
                                                 std::span<const Fact> facts, const Words& words);
 
+/// Hangs a printed tag on a subject.
+[[nodiscard]] SetDraft hangTag(const std::string& code, SubjectId subject);
+
 /// Draws a code for everyone who has no tag yet, as one act.
 Done giveTags(Book& book, std::span<const ResidentPtr> residents);
 

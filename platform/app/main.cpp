@@ -1,15 +1,24 @@
 // Burrowbook: the only place where the app is put together.
 #include <QCommandLineParser>
+#include <QFile>
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
+#include <QQuickWindow>
 #include <QQuickStyle>
 #include <QStandardPaths>
+#include <cstdlib>
+#include <future>
+#include <utility>
 
 #include "camera/camera_photographer.h"
 #include "camera/video_scanner.h"
 #include "demo_room.h"
+#include "files/developer.h"
 #include "files/reference.h"
 #include "fonts.h"
+#include "ports/darkroom.h"
+#include "print/pdf_printer.h"
+#include "share/desktop_sharer.h"
 #include "viewmodels/bookcase.h"
 
 using namespace burrow;
@@ -27,6 +36,7 @@ struct Asked {
     QString book;
     QString film;
     bool demo = false;
+    bool measureStart = false;
 };
 
 Asked readCommandLine(const QGuiApplication& app) {
@@ -36,10 +46,47 @@ Asked readCommandLine(const QGuiApplication& app) {
     parser.addVersionOption();
     const QCommandLineOption demo("demo", "Open the invented room.");
     const QCommandLineOption film("film", "Look at a film instead of the camera.", "FILE");
-    parser.addOptions({demo, film});
+    const QCommandLineOption measure("measure-start",
+                                     "Quit once the first list is on the screen, and say how much "
+                                     "memory that took. For measurements.");
+    parser.addOptions({demo, film, measure});
     parser.addPositionalArgument("BOOK", "The book to open (the one that was open last).", "[BOOK]");
     parser.process(app);
-    return {parser.positionalArguments().value(0), parser.value(film), parser.isSet(demo)};
+    return {parser.positionalArguments().value(0), parser.value(film), parser.isSet(demo),
+            parser.isSet(measure)};
+}
+
+/// What looks for tags and takes photos.
+struct Eye {
+    std::unique_ptr<Scanner> scanner;
+    std::unique_ptr<Photographer> photographer;  // destroyed before the scanner it uses
+};
+
+Eye openEye(const QString& film) {
+    Eye eye;
+    if (film.isEmpty()) {
+        auto camera = std::make_unique<CameraScanner>();
+        eye.photographer = std::make_unique<CameraPhotographer>(*camera);
+        eye.scanner = std::move(camera);
+    } else {
+        eye.scanner = std::make_unique<VideoScanner>(QUrl::fromLocalFile(film));
+        eye.photographer = std::make_unique<FramePhotographer>(*eye.scanner);
+    }
+    return eye;
+}
+
+/// Quits after the first frame that shows the room.
+void quitWhenShown(QQuickWindow& window, const Desk& desk) {
+    QObject::connect(&window, &QQuickWindow::frameSwapped, &window, [&desk] {
+        if (desk.state() != Desk::State::Open) return;
+        QFile status("/proc/self/status");
+        if (status.open(QIODevice::ReadOnly)) {
+            for (const auto& line : status.readAll().split('\n')) {
+                if (line.startsWith("VmRSS")) qInfo("%s", line.constData());
+            }
+        }
+        std::_Exit(0);
+    });
 }
 
 int run(QGuiApplication& app, const Reference& reference) {
@@ -69,33 +116,46 @@ int run(QGuiApplication& app, const Reference& reference) {
         bookcase.openLast();
     }
 
-    std::unique_ptr<Scanner> scanner;
-    std::unique_ptr<Photographer> photographer;
-    if (asked.film.isEmpty()) {
-        auto camera = std::make_unique<CameraScanner>();
-        photographer = std::make_unique<CameraPhotographer>(*camera);
-        scanner = std::move(camera);
-    } else {
-        scanner = std::make_unique<VideoScanner>(QUrl::fromLocalFile(asked.film));
-        photographer = std::make_unique<FramePhotographer>(*scanner);
-    }
-
+    DeviceFiles files;
+    QtDeveloper developer;
+    Darkroom darkroom(files, developer);
+    PdfPrinter printer(files);
+    DesktopSharer sharer(pathOf(folder(QStandardPaths::CacheLocation)) / "shared");
+    Eye eye;
     QQmlApplicationEngine engine;
     engine.addImportPath("qrc:/qt/qml");
     engine.setInitialProperties({
         {"desk", QVariant::fromValue(&desk)},
         {"settings", QVariant::fromValue(&settings)},
         {"bookcase", QVariant::fromValue(&bookcase)},
-        {"scanner", QVariant::fromValue(scanner.get())},
-        {"photographer", QVariant::fromValue(photographer.get())},
+        {"darkroom", QVariant::fromValue(&darkroom)},
+        {"printer", QVariant::fromValue<Printer*>(&printer)},
+        {"sharer", QVariant::fromValue<Sharer*>(&sharer)},
     });
     QObject::connect(
         &engine, &QQmlApplicationEngine::objectCreationFailed, &app, [] { QCoreApplication::exit(1); },
         Qt::QueuedConnection);
     engine.load("qrc:/qt/qml/Burrow/Pages/Main.qml");
+    auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));
+    if (window == nullptr) return 1;
+    if (asked.measureStart) quitWhenShown(*window, desk);
+    QObject::connect(
+        window, &QQuickWindow::frameSwapped, window,
+        [&] {
+            eye = openEye(asked.film);
+            window->setProperty("scanner", QVariant::fromValue(eye.scanner.get()));
+            window->setProperty("photographer", QVariant::fromValue(eye.photographer.get()));
+        },
+        Qt::ConnectionType(Qt::QueuedConnection | Qt::SingleShotConnection));
+    // Another program may have written while the app was away, and the day may have changed.
+    bool wasAway = false;
     QObject::connect(&app, &QGuiApplication::applicationStateChanged, &desk,
                      [&](Qt::ApplicationState state) {
-                         if (state == Qt::ApplicationActive) desk.refresh();
+                         if (state == Qt::ApplicationActive && std::exchange(wasAway, false)) {
+                             desk.refresh();
+                         } else if (state != Qt::ApplicationActive) {
+                             wasAway = window->isExposed();
+                         }
                      });
     return QGuiApplication::exec();
 }
@@ -103,13 +163,15 @@ int run(QGuiApplication& app, const Reference& reference) {
 }  // namespace
 
 int main(int argc, char* argv[]) {
+    // Words, species and rules are read while the window system wakes up.
+    auto reading = std::async(std::launch::async, loadReference);
     QGuiApplication app(argc, argv);
     QGuiApplication::setApplicationName("burrowbook");
     QGuiApplication::setApplicationDisplayName("Burrowbook");
     QGuiApplication::setApplicationVersion(BURROW_VERSION);
     QQuickStyle::setStyle("Basic");
     if (!loadFonts()) return 1;
-    const auto reference = loadReference();
+    const auto reference = reading.get();
     if (!reference) {
         qCritical("%s", reference.error().message.id.c_str());
         return 1;

@@ -5,7 +5,7 @@
 
 #include "base/files.h"
 #include "demo_room.h"
-#include "exchange/bring.h"
+#include "exchange/bad_rows.h"
 #include "journal/check.h"
 #include "terminal/commands.h"
 
@@ -39,25 +39,12 @@ Result<std::vector<LoadedCsv>> load(const BringFiles& files) {
     return loaded;
 }
 
-/// "animals.csv" gives "animals.bad.csv" beside it.
-Path badRowsPath(const Path& source) {
-    auto path = source;
-    path.replace_extension(".bad.csv");
-    return path;
-}
+using exchange::badRowsPath;
 
-/// The rows that could not be brought in, under their header, with a column for the reason.
-Done writeBadRows(const LoadedCsv& source, const std::vector<exchange::BadRow>& bad,
+Done writeBadRows(const LoadedCsv& source, std::span<const exchange::BadRow> bad,
                   const Console& console) {
-    BURROW_TRY(const auto reader, exchange::CsvReader::open(textOf(source.bytes)));
-    const char delimiter = reader.delimiter();
-    auto text = reader.rawHeader() + delimiter + "reason\n";
-    for (const auto& row : bad) {
-        if (row.kind != source.kind) continue;
-        auto reason = console.say(row.reason);
-        if (!row.column.empty()) reason = row.column + ": " + reason;
-        text += row.raw + delimiter + exchange::csvCell(reason, delimiter) + '\n';
-    }
+    const auto text = exchange::badRowsFile(
+        textOf(source.bytes), bad, [&](const Message& message) { return console.say(message); });
     DeviceFiles device;
     return device.write(badRowsPath(source.path), bytesOf(text));
 }
@@ -118,10 +105,10 @@ int bringIn(const Setting& setting, const Path& path, const BringFiles& files) {
 
     std::vector<exchange::CsvSource> sources;
     for (const auto& csv : *loaded) sources.push_back({csv.kind, textOf(csv.bytes)});
-    std::vector<exchange::BadRow> bad;
+    std::vector<std::vector<exchange::BadRow>> bad(sources.size());
     exchange::BringOptions options;
     options.skipBad = files.skipBad;
-    if (files.skipBad) options.onBadRow = [&](const auto& row) { bad.push_back(row); };
+    if (files.skipBad) options.onBadRow = [&](const auto& row) { bad[row.source].push_back(row); };
     const auto report = exchange::bring(*book, sources, options);
     if (!report) return console.trouble(report.error());
 
@@ -140,11 +127,10 @@ int bringIn(const Setting& setting, const Path& path, const BringFiles& files) {
         console.value(value);
         return console.trouble(Message{"bring.refused", {{"count", report->badRows}}});
     }
-    for (const auto& csv : *loaded) {
-        const bool hasBad = std::any_of(bad.begin(), bad.end(),
-                                        [&](const auto& row) { return row.kind == csv.kind; });
-        if (!hasBad) continue;
-        if (const auto written = writeBadRows(csv, bad, console); !written) {
+    for (std::size_t i = 0; i < loaded->size(); ++i) {
+        if (bad[i].empty()) continue;
+        const auto& csv = (*loaded)[i];
+        if (const auto written = writeBadRows(csv, bad[i], console); !written) {
             return console.trouble(written.error());
         }
         value["bad_files"].push_back(badRowsPath(csv.path).string());

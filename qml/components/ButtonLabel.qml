@@ -1,4 +1,5 @@
 import QtQuick
+import Burrow.Components
 import QtQuick.Layouts
 
 // An icon and a word side by side, centred together. Where they do not fit on one line the icon

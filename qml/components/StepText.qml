@@ -1,4 +1,5 @@
 import QtQuick
+import Burrow.Components
 
 // Text in one step of the type scale (`step`): plain text, wrapped, never cut. Its lines have the
 // step's height and the glyphs stand in the middle of them. `weight` may differ from the step's;

@@ -28,21 +28,27 @@ Item {
     implicitWidth: 380
     implicitHeight: row.implicitHeight
 
-    Rectangle {
+    // Made when a finger first draws the row aside: a list holds many rows, and most are never drawn.
+    Loader {
+        id: aside
         anchors.fill: parent
         visible: swipe.active
-        color: Tokens.well
-        radius: Tokens.radiusPaper
+        source: swipe.drawn ? Qt.resolvedUrl("StripRowAside.qml") : ""
 
-        StepText {
-            readonly property bool toRight: row.x > 0
-
-            anchors.verticalCenter: parent.verticalCenter
-            x: toRight ? Tokens.rowPadding : parent.width - width - Tokens.rowPadding
-            step: Tokens.action
-            color: swipe.far ? Tokens.act : Tokens.inkSoft
-            text: toRight ? strip.rightWord : strip.leftWord
-            Accessible.ignored: true
+        Binding {
+            target: aside.item
+            property: "reach"
+            value: swipe.reach
+        }
+        Binding {
+            target: aside.item
+            property: "word"
+            value: swipe.reach > 0 ? strip.rightWord : strip.leftWord
+        }
+        Binding {
+            target: aside.item
+            property: "far"
+            value: swipe.far
         }
     }
     DragHandler {
@@ -53,6 +59,7 @@ Item {
                                                         swipe.activeTranslation.x))
         readonly property bool far: Math.abs(swipe.reach) >= 96
         property real last: 0
+        property bool drawn: false
 
         enabled: strip.rightWord !== "" || strip.leftWord !== ""
         target: null
@@ -60,8 +67,10 @@ Item {
         onReachChanged: if (swipe.active)
             swipe.last = swipe.reach
         onActiveChanged: {
-            if (swipe.active)
+            if (swipe.active) {
+                swipe.drawn = true;
                 return;
+            }
             if (swipe.last >= 96)
                 strip.swipedRight();
             else if (swipe.last <= -96)

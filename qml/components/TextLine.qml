@@ -1,4 +1,5 @@
 import QtQuick
+import Burrow.Components
 import QtQuick.Templates as T
 
 // A line to type in: `label` above, `hint` or `error` below, `text`, `placeholder`. `code` sets it

@@ -1,5 +1,6 @@
 pragma Singleton
 import QtQuick
+import Burrow.Components
 
 // The one place for colours, type, space, shape, line and motion, by role. The application binds
 // `theme`, `textScale` (0.85 to 2), `reducedMotion` and `leftHanded` to the keeper's settings, the

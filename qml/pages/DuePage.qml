@@ -3,8 +3,8 @@ import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
 
-// What is due today, by shelf in the order of a walk: each line says what and why. (The heads are
-// parts of rows: in Qt 6.4 a view's own header and sections can't use what this page holds.)
+// What is due today, by shelf in the order of a walk: each line says what and why. (Heads are made by
+// hand: in Qt 6.4 a view's own header and sections can't use what this page holds.)
 PageFrame {
     id: page
 
@@ -15,12 +15,20 @@ PageFrame {
     }
 
     ListView {
+        id: view
+
+        // Until it is moved, the view stays at its beginning while the head takes its height.
+        property bool moved: false
+
         objectName: "dueList"
         anchors.fill: parent
         activeFocusOnTab: true
         model: page.list
         spacing: Tokens.betweenStrips
+        cacheBuffer: Tokens.space48
+        topMargin: head.height
         bottomMargin: Tokens.space48
+        onMovementStarted: view.moved = true
         delegate: Column {
             id: entry
 
@@ -30,15 +38,8 @@ PageFrame {
             x: page.contentX
             width: page.contentWidth
 
-            DuePageHead {
+            LateShelfHead {
                 width: parent.width
-                visible: entry.index === 0
-                kit: page.kit
-                due: page.list
-            }
-            ShelfHead {
-                width: parent.width
-                visible: entry.model.heading !== ""
                 name: entry.model.heading
                 count: entry.model.headingNote
                 onActivated: {
@@ -70,22 +71,26 @@ PageFrame {
             }
         }
     }
-    Column {
+    // Scrolls with the rows, above the first.
+    PageHead {
+        id: head
+        parent: view.contentItem
         x: page.contentX
+        y: -height
         width: page.contentWidth
-        visible: page.list.count === 0
-        spacing: Tokens.space16
-
-        DuePageHead {
-            width: parent.width
-            kit: page.kit
-            due: page.list
-        }
-        EmptyStrip {
-            width: parent.width
-            drawing: "shelf"
-            sentence: page.list.nothing
-            detail: qsTr("Every tub on every shelf is looked after for today.")
-        }
+        title: qsTr("Due today")
+        sub: page.list.summary
+        trouble: page.kit.desk.trouble
+        demo: page.kit.desk.demo
+        onDismissed: page.kit.desk.dismissTrouble()
+        onHeightChanged: if (!view.moved)
+            view.positionViewAtBeginning()
+    }
+    Loader {
+        x: page.contentX
+        y: head.height + Tokens.space16
+        width: page.contentWidth
+        source: page.list.count === 0 ? Qt.resolvedUrl("NothingDue.qml") : ""
+        onLoaded: (item as EmptyStrip).sentence = Qt.binding(() => page.list.nothing)
     }
 }

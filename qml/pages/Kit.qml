@@ -10,6 +10,9 @@ QtObject {
     required property Bookcase bookcase
     required property Scanner scanner
     required property Photographer photographer
+    required property Darkroom darkroom
+    required property Printer printer
+    required property Sharer sharer
     required property Navigation navigation
     required property RoundModel round
 }

@@ -1,28 +1,42 @@
 import QtQuick
-import QtQuick.Controls.Basic
+import QtQuick.Templates as T
 import Burrow.Components
 import Burrow.Ports
 import Burrow.ViewModels
 
 // The window: the four places, and the pages that open over them.
-ApplicationWindow {
+T.ApplicationWindow {
     id: window
 
     required property Desk desk
     required property Settings settings
     required property Bookcase bookcase
-    required property Scanner scanner
-    required property Photographer photographer
+    required property Darkroom darkroom
+    required property Printer printer
+    required property Sharer sharer
+    // Given once the first page is on the screen: waking the camera's machinery takes a while.
+    property Scanner scanner: null
+    property Photographer photographer: null
 
     readonly property alias kit: kit
     readonly property alias stack: stack
 
     width: 412
     height: 915
-    visible: true
+    // A book opens while the pages are loaded: the first frame shows what is due, not an empty window.
+    visible: window.desk.state !== Desk.Opening || patience.ran
     title: window.desk.roomName === "" ? "Burrowbook" : window.desk.roomName
     color: Tokens.ground
 
+    Timer {
+        id: patience
+
+        property bool ran: false
+
+        interval: Tokens.waitBefore
+        running: !window.visible
+        onTriggered: patience.ran = true
+    }
     Look {
         property: "theme"
         value: window.settings.daylight ? Tokens.Theme.Day : Tokens.Theme.Dim
@@ -70,10 +84,13 @@ ApplicationWindow {
         bookcase: window.bookcase
         scanner: window.scanner
         photographer: window.photographer
+        darkroom: window.darkroom
+        printer: window.printer
+        sharer: window.sharer
         navigation: navigation
         round: round
     }
-    StackView {
+    T.StackView {
         id: stack
 
         readonly property int fade: Tokens.nextTime

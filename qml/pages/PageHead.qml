@@ -34,12 +34,9 @@ Column {
         color: Tokens.est
         text: qsTr("An invented room to look around in. Nothing here is real.")
     }
-    MessageStrip {
+    TroubleSlot {
         width: parent.width
-        visible: head.trouble !== ""
-        tone: "stop"
-        happened: head.trouble
-        actionText: qsTr("Close")
-        onActed: head.dismissed()
+        trouble: head.trouble
+        onDismissed: head.dismissed()
     }
 }

@@ -12,15 +12,29 @@ Item {
 
     readonly property bool ready: page.kit.desk.state === Desk.Open
 
-    FirstPage {
+    PlaceLoader {
         anchors.fill: parent
         visible: !page.ready && page.kit.desk.state !== Desk.Opening
         kit: page.kit
+        file: "FirstPage"
+        wanted: visible
     }
-    OpeningView {
+    PlaceLoader {
         anchors.fill: parent
         visible: page.kit.desk.state === Desk.Opening
         kit: page.kit
+        file: "OpeningView"
+        wanted: late.ran
+    }
+    // A book that opens within the blink of an eye needs no page that says so.
+    Timer {
+        id: late
+
+        property bool ran: false
+
+        interval: Tokens.waitBefore
+        running: page.kit.desk.state === Desk.Opening
+        onTriggered: late.ran = true
     }
     StackLayout {
         anchors.top: parent.top
@@ -50,13 +64,15 @@ Item {
             wanted: page.ready && page.place === 3
         }
     }
-    UndoOverlay {
+    PlaceLoader {
         anchors.bottom: bar.top
         anchors.bottomMargin: Tokens.space32
         anchors.horizontalCenter: parent.horizontalCenter
         width: Math.min(parent.width - 2 * Tokens.pageMargin, Tokens.contentWidth)
-        kit: page.kit
         visible: page.ready
+        kit: page.kit
+        file: "UndoOverlay"
+        wanted: page.kit.desk.doneText !== ""
     }
     PlaceBar {
         id: bar

@@ -14,7 +14,7 @@ PageFrame {
     readonly property bool holding: page.round.task === RoundModel.Hold
     readonly property bool small: Tokens.roundCompact || page.height < 760
     readonly property bool atTub: page.round.subject !== ""
-    readonly property bool scans: page.kit.settings.scanNext && page.kit.scanner.state !== Scanner.NoCamera
+    readonly property bool scans: page.kit.settings.scanNext && page.kit.scanner?.state !== Scanner.NoCamera
 
     function goOn() {
         if (page.scans)
@@ -56,13 +56,10 @@ PageFrame {
                 round: page.round
                 small: page.small
             }
-            MessageStrip {
+            TroubleSlot {
                 width: parent.width
-                visible: page.kit.desk.trouble !== ""
-                tone: "stop"
-                happened: page.kit.desk.trouble
-                actionText: qsTr("Close")
-                onActed: page.kit.desk.dismissTrouble()
+                trouble: page.kit.desk.trouble
+                onDismissed: page.kit.desk.dismissTrouble()
             }
             RoundLabel {
                 width: parent.width

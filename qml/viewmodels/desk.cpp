@@ -10,6 +10,17 @@ struct Desk::Shelf : public QObject {
     std::shared_ptr<const Room> room;
 };
 
+namespace {
+
+Result<ChangeSet> carryOut(const Deed& deed, Book& book) {
+    if (deed.write) return deed.write(book);
+    BURROW_TRY(const auto drafts, deed.compose(book));
+    if (drafts.empty()) return ChangeSet{};
+    return book.record(drafts);
+}
+
+}  // namespace
+
 Desk::Desk(Knowledge knowledge, QObject* parent)
     : QObject(parent), knowledge_(std::move(knowledge)), shelf_(new Shelf) {
     thread_.setObjectName(QStringLiteral("book"));
@@ -133,21 +144,20 @@ void Desk::act(QObject* context, Deed deed, Then then) {
                                        deed = std::move(deed), then = std::move(then)] {
         const auto write = [&]() -> Result<ChangeSet> {
             if (!shelf->book) return fail(Trouble::notFound, {"book.noneOpen"});
-            BURROW_TRY(const auto drafts, deed.compose(*shelf->book));
-            if (drafts.empty()) return ChangeSet{};
-            BURROW_TRY(auto changes, shelf->book->record(drafts));
+            BURROW_TRY(auto changes, carryOut(deed, *shelf->book));
+            if (changes.entries.empty()) return changes;
             BURROW_TRY(auto room, shelf->room->after(*shelf->book,
                                                      {knowledge_.profiles, knowledge_.rules}, changes));
             shelf->room = std::make_shared<const Room>(std::move(room));
             return changes;
         };
         const auto result = std::make_shared<const Result<ChangeSet>>(write());
-        inOwnThread([this, guard, then, result, room = shelf->room, tag = deed.tag,
-                     said = deed.said] {
+        inOwnThread([this, guard, then, result, room = shelf->room, deed] {
             if (*result) {
                 show(room);
                 setTrouble({});
-                if (!said.id.empty()) setDone(tag, say(said));
+                const bool isWritten = !(*result)->entries.empty();
+                if (isWritten && !deed.said.id.empty()) setDone(deed);
                 emit written();
             } else {
                 setTrouble(say(result->error().message));
@@ -158,13 +168,17 @@ void Desk::act(QObject* context, Deed deed, Then then) {
 }
 
 void Desk::undo() {
-    QMetaObject::invokeMethod(shelf_, [this, shelf = shelf_] {
+    QMetaObject::invokeMethod(shelf_, [this, shelf = shelf_, takeBack = takeBack_] {
+        const auto taken = [&]() -> Result<ChangeSet> {
+            if (takeBack) return takeBack(*shelf->book);
+            BURROW_TRY(auto undone, shelf->book->undo());
+            return std::move(undone.first);
+        };
         const auto write = [&]() -> Done {
             if (!shelf->book) return fail(Trouble::notFound, {"book.noneOpen"});
-            BURROW_TRY(const auto undone, shelf->book->undo());
-            BURROW_TRY(auto room,
-                       shelf->room->after(*shelf->book, {knowledge_.profiles, knowledge_.rules},
-                                          undone.first));
+            BURROW_TRY(const auto changes, taken());
+            BURROW_TRY(auto room, shelf->room->after(
+                                      *shelf->book, {knowledge_.profiles, knowledge_.rules}, changes));
             shelf->room = std::make_shared<const Room>(std::move(room));
             return {};
         };
@@ -193,9 +207,10 @@ void Desk::refresh() {
     });
 }
 
-void Desk::setDone(const QString& tag, const QString& text) {
-    doneTag_ = tag;
-    doneText_ = text;
+void Desk::setDone(const Deed& deed) {
+    doneTag_ = deed.tag;
+    doneText_ = say(deed.said);
+    takeBack_ = deed.takeBack;
     ++doneSerial_;
     emit doneChanged();
 }
@@ -204,6 +219,7 @@ void Desk::settle() {
     if (doneText_.isEmpty()) return;
     doneTag_.clear();
     doneText_.clear();
+    takeBack_ = {};
     emit doneChanged();
 }
 

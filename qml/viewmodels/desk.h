@@ -36,6 +36,11 @@ struct Deed {
     std::function<Result<std::vector<Draft>>(Book&)> compose;
     QString tag;        ///< the number it is about, for the undo slot
     Message said;       ///< "took 1 locust"; nothing is shown for an empty id
+    /// How undo takes it back where retracting its entries would not: for what retracts by itself.
+    /// Called in the book's thread; empty for the usual way.
+    std::function<Result<ChangeSet>(Book&)> takeBack = {};
+    /// Instead of `compose`, for what records by itself. Called in the book's thread.
+    std::function<Result<ChangeSet>(Book&)> write = {};
 };
 
 class Desk : public QObject {
@@ -130,7 +135,7 @@ private:
     void show(std::shared_ptr<const Room> room);
     void refuse(const Error& error);
     void setTrouble(const QString& text);
-    void setDone(const QString& tag, const QString& text);
+    void setDone(const Deed& deed);
     void startOpening(const std::filesystem::path& path, bool isDemo,
                       std::function<Result<Book>()> openBook);
     [[nodiscard]] PlanDay planDay() const;
@@ -145,6 +150,7 @@ private:
     QString doneTag_;
     QString doneText_;
     int doneSerial_ = 0;
+    std::function<Result<ChangeSet>(Book&)> takeBack_;  // of what the undo slot shows
     QString trouble_;
     QTimer dayWatch_;
     QThread thread_;

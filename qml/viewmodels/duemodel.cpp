@@ -40,23 +40,6 @@ struct Tally {
     }
 };
 
-DueRow rowFor(const Visit& visit, const Desk& desk) {
-    const auto& resident = *visit.resident;
-    const auto& main = visit.answers.front();
-    DueRow row;
-    row.key = toQt(resident.subject().id.text());
-    row.tag = toQt(resident.subject().number);
-    row.binomial = speciesText(resident);
-    row.punch = punchFor(resident, main);
-    row.verb = verbText(resident, main, desk);
-    row.reason = desk.say(main.reason) + alsoText(visit, desk);
-    row.held = main.state == State::hold;
-    row.look = main.care == Care::look;
-    row.canFeed = main.care == Care::feed && main.state == State::due;
-    row.line = recentMoultLine(resident, desk);
-    return row;
-}
-
 }  // namespace
 
 void DueModel::setDesk(Desk* desk) {
@@ -68,29 +51,32 @@ void DueModel::setDesk(Desk* desk) {
 }
 
 void DueModel::read() {
-    const auto visits = desk_->room() ? desk_->room()->visits() : std::vector<Visit>();
+    auto visits = desk_->room() ? desk_->room()->visits() : std::vector<Visit>();
     summarise(visits);
-    bring(rows_, rowsFor(visits));
+    bring(rows_, rowsFor(std::move(visits)));
     emit summaryChanged();
 }
 
-std::vector<DueRow> DueModel::rowsFor(const std::vector<Visit>& visits) const {
-    QHash<QString, Tally> shelves;
-    for (const auto& visit : visits) {
-        shelves[shelfText(visit.resident->kept.place, *desk_)].add(visit.answers.front());
-    }
+std::vector<DueRow> DueModel::rowsFor(std::vector<Visit> visits) const {
     std::vector<DueRow> rows;
     rows.reserve(visits.size());
-    QString last;
-    for (const auto& visit : visits) {
-        auto row = rowFor(visit, *desk_);
-        const auto shelf = shelfText(visit.resident->kept.place, *desk_);
-        if (rows.empty() || shelf != last) {
-            row.heading = shelf;
-            row.headingNote = shelves[shelf].text(*desk_);
+    // Each shelf's tally stands on its first row, so rows are gone through shelf by shelf.
+    for (std::size_t first = 0; first < visits.size();) {
+        const auto shelf = visits[first].resident->kept.place.shelfOnly();
+        Tally tally;
+        auto end = first;
+        for (; end < visits.size() && visits[end].resident->kept.place.shelfOnly() == shelf; ++end) {
+            tally.add(visits[end].answers.front());
         }
-        last = shelf;
-        rows.push_back(std::move(row));
+        for (auto at = first; at < end; ++at) {
+            DueRow row{toQt(visits[at].resident->subject().id.text()), std::move(visits[at]), {}, {}};
+            if (at == first) {
+                row.heading = shelfText(shelf, *desk_);
+                row.headingNote = tally.text(*desk_);
+            }
+            rows.push_back(std::move(row));
+        }
+        first = end;
     }
     return rows;
 }
@@ -124,22 +110,24 @@ void DueModel::logUsual(const QString& subject) {
 QVariant DueModel::data(const QModelIndex& index, int role) const {
     const auto* row = rowAt(rows_, index);
     if (row == nullptr) return {};
+    const auto& resident = *row->visit.resident;
+    const auto& main = row->visit.answers.front();
     switch (role) {
         case SubjectRole: return row->key;
-        case TagRole: return row->tag;
-        case BinomialRole: return row->binomial;
+        case TagRole: return toQt(resident.subject().number);
+        case BinomialRole: return speciesText(resident);
         case HeadingRole: return row->heading;
         case HeadingNoteRole: return row->headingNote;
-        case PunchRole: return row->punch;
-        case VerbRole: return row->verb;
-        case ReasonRole: return row->reason;
-        case HeldRole: return row->held;
-        case LookRole: return row->look;
-        case CanFeedRole: return row->canFeed;
-        case MarksRole: return row->line.marks;
-        case FeedingsRole: return row->line.feedings;
-        case NowDayRole: return row->line.nowDay;
-        case LineTextRole: return row->line.description;
+        case PunchRole: return punchFor(resident, main);
+        case VerbRole: return verbText(resident, main, *desk_);
+        case ReasonRole: return desk_->say(main.reason) + alsoText(row->visit, *desk_);
+        case HeldRole: return main.state == State::hold;
+        case LookRole: return main.care == Care::look;
+        case CanFeedRole: return main.care == Care::feed && main.state == State::due;
+        case MarksRole: return recentMoultLine(resident, *desk_).marks;
+        case FeedingsRole: return recentMoultLine(resident, *desk_).feedings;
+        case NowDayRole: return desk_->today().days;
+        case LineTextRole: return recentMoultLine(resident, *desk_).description;
         default: return {};
     }
 }

@@ -7,21 +7,17 @@
 
 namespace burrow {
 
+/// One visit. What is shown of it is made when a view asks: of a thousand rows a screen shows ten.
 struct DueRow {
     QString key;  ///< of the subject
-    QString tag;
-    QString binomial;
+    Visit visit;
     QString heading;      ///< its shelf, on the first row of each shelf
     QString headingNote;  ///< "2 to feed"
-    QString punch;
-    QString verb;
-    QString reason;
-    bool held = false;
-    bool look = false;
-    bool canFeed = false;  ///< the usual feeding is the one to log
-    MoultLineData line;
 
-    friend bool operator==(const DueRow&, const DueRow&) = default;
+    friend bool operator==(const DueRow& a, const DueRow& b) {
+        return a.key == b.key && a.visit.resident == b.visit.resident && a.heading == b.heading &&
+               a.headingNote == b.headingNote;
+    }
 };
 
 class DueModel : public RowsModel {
@@ -77,7 +73,7 @@ signals:
 private:
     void read();
     void summarise(const std::vector<Visit>& visits);
-    [[nodiscard]] std::vector<DueRow> rowsFor(const std::vector<Visit>& visits) const;
+    [[nodiscard]] std::vector<DueRow> rowsFor(std::vector<Visit> visits) const;
 
     QPointer<Desk> desk_;
     std::vector<DueRow> rows_;

@@ -118,7 +118,10 @@ void RoundModel::next() {
     const auto isNext = [&](const SubjectId& id) { return isOpen(id); };
     auto found = tour_.end();
     if (here != tour_.end()) found = std::find_if(here + 1, tour_.end(), isNext);
-    if (found == tour_.end()) found = std::find_if(tour_.begin(), here, isNext);
+    if (found == tour_.end()) {
+        found = std::find_if(tour_.begin(), here, isNext);
+        if (found == here) found = tour_.end();
+    }
     if (found != tour_.end()) return goTo(toQt(found->text()));
     resident_.reset();
     task_ = Task::Finished;

@@ -8,9 +8,14 @@
 #include <memory>
 
 #include "base/clock.h"
+#include "fake/fake_files.h"
 #include "fake/fake_photographer.h"
 #include "fake/fake_scanner.h"
+#include "fake/fake_sharer.h"
+#include "files/developer.h"
 #include "files/reference.h"
+#include "ports/darkroom.h"
+#include "print/pdf_printer.h"
 #include "support/book.h"
 #include "support/screens.h"
 #include "viewmodels/bookcase.h"
@@ -64,6 +69,11 @@ public:
     std::unique_ptr<Bookcase> bookcase;
     FakeScanner scanner;
     FakePhotographer photographer;
+    FakeFiles files;  ///< of the printer and the darkroom
+    QtDeveloper developer;
+    Darkroom darkroom{files, developer};
+    PdfPrinter printer{files};
+    FakeSharer sharer{folder.path() / "shared"};
     std::unique_ptr<QQmlApplicationEngine> engine;
     QQuickWindow* window = nullptr;
 

@@ -1,7 +1,7 @@
 // CSV in: RFC 4180, spreadsheets' habits, and files that are none.
 #include <QtTest>
 
-#include "exchange/bring.h"
+#include "exchange/bad_rows.h"
 #include "journal/check.h"
 #include "support/book.h"
 
@@ -178,6 +178,25 @@ private slots:
         QCOMPARE(roster(room.book)->size(), 2U);
         room.book.undo().value();  // one act
         QVERIFY(roster(room.book)->empty());
+    }
+
+    void badRowsCanBeCorrectedAndBroughtInAgain() {
+        TestBook room;
+        const std::string first = "code;species\n1;A b\n;\"C; d\"\n";
+        const std::string second = "code,species\n2,A b\n2,E f\n";
+        std::vector<std::vector<BadRow>> bad(2);
+        BringOptions skipping;
+        skipping.skipBad = true;
+        skipping.onBadRow = [&](const BadRow& row) { bad[row.source].push_back(row); };
+        bring(room.book, {source(CsvKind::animals, first), source(CsvKind::animals, second)},
+              skipping)
+            .value();
+        const auto say = [](const Message& message) { return message.id; };
+        QCOMPARE(badRowsFile(first, bad[0], say),
+                 std::string("code;species;reason\n;\"C; d\";code: cell.empty\n"));
+        QCOMPARE(badRowsFile(second, bad[1], say),
+                 std::string("code,species,reason\n2,E f,code: cell.taken\n"));
+        QCOMPARE(badRowsPath("a/animals.csv"), std::filesystem::path("a/animals.bad.csv"));
     }
 
     void filesThatAreNone_data() {

@@ -1,0 +1,18 @@
+import QtQuick
+import Burrow.Components
+import Burrow.ViewModels
+
+// Yes or no.
+SwitchRow {
+    id: view
+
+    required property FormField entry
+    required property Kit kit
+
+    text: view.entry.label
+    sub: view.entry.hint
+    on: view.entry.on
+    onText: qsTr("Yes")
+    offText: qsTr("No")
+    onToggled: on => view.entry.turn(on)
+}

@@ -1,0 +1,33 @@
+import QtQuick
+
+// A ShelfHead that is made only where there is a name to show: most rows of a list have none.
+Loader {
+    id: late
+
+    required property string name
+    required property string count
+
+    signal activated
+
+    visible: late.name !== ""
+    source: late.name === "" ? "" : Qt.resolvedUrl("ShelfHead.qml")
+
+    Binding {
+        target: late.item
+        property: "name"
+        value: late.name
+    }
+    Binding {
+        target: late.item
+        property: "count"
+        value: late.count
+    }
+    Connections {
+        target: late.item
+        ignoreUnknownSignals: true
+
+        function onActivated() {
+            late.activated();
+        }
+    }
+}

@@ -1,0 +1,58 @@
+import QtQuick
+import Burrow.Components
+import Burrow.ViewModels
+
+// After a moult was saved: until when feeding is held back, and what may come next.
+Column {
+    id: saved
+
+    required property MoultModel model
+
+    signal sexWanted
+
+    spacing: Tokens.betweenStrips
+
+    MessageStrip {
+        width: parent.width
+        tone: "ok"
+        happened: qsTr("The moult is saved.")
+    }
+    MessageStrip {
+        width: parent.width
+        visible: saved.model.lostPhotos !== ""
+        tone: "stop"
+        happened: saved.model.lostPhotos
+        actionText: qsTr("Keep the photos now")
+        onActed: saved.model.keepPhotosAgain()
+    }
+    Strip {
+        width: parent.width
+
+        Row {
+            width: parent.width
+            spacing: Tokens.space12
+
+            Punch {
+                id: punch
+                kind: saved.model.nextPunch
+            }
+            ReasonText {
+                width: parent.width - punch.width - Tokens.space12
+                verb: saved.model.verb
+                reason: saved.model.reason
+            }
+        }
+    }
+    Item {
+        width: 1
+        height: Tokens.space8
+    }
+    ActionButton {
+        width: parent.width
+        visible: saved.model.toSex !== ""
+        kind: "secondary"
+        glyph: "search"
+        text: qsTr("Look at it for the sex")
+        onActivated: saved.sexWanted()
+    }
+}

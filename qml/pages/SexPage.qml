@@ -1,0 +1,92 @@
+import QtQuick
+import Burrow.Components
+import Burrow.ViewModels
+
+// A moult's photo, where to look, and what the keeper sees.
+ScrollPage {
+    id: page
+
+    required property Kit kit
+    required property string moult
+
+    readonly property SexModel model: SexModel {
+        desk: page.kit.desk
+        moult: page.moult
+        onSaved: page.kit.navigation.backed()
+    }
+
+    function look(photos: var, at: int) {
+        page.kit.navigation.pushed("PhotoPage", {
+            "photos": photos,
+            "at": at
+        });
+    }
+
+    spacing: Tokens.betweenStrips
+
+    Heading {
+        width: parent.width
+        bottomPadding: Tokens.space8
+        text: page.model.missing ? qsTr("There is no photo of this moult") : page.model.title
+    }
+    TroubleSlot {
+        width: parent.width
+        trouble: page.kit.desk.trouble
+        onDismissed: page.kit.desk.dismissTrouble()
+    }
+    SexPhotos {
+        width: parent.width
+        visible: page.model.ready
+        model: page.model
+        wide: page.wide
+        onLooked: (photos, at) => page.look(photos, at)
+    }
+    LabelHeader {
+        width: parent.width
+        visible: page.model.ready
+        tag: page.model.tag
+        binomial: page.model.binomial
+        about: page.model.about
+    }
+    Strip {
+        width: parent.width
+        visible: page.model.ready
+        spacing: Tokens.space8
+
+        Heading {
+            width: parent.width
+            level: 2
+            text: qsTr("Where to look")
+        }
+        Repeater {
+            model: page.model.guidance
+
+            StepText {
+                required property string modelData
+
+                width: parent.width
+                step: Tokens.reason
+                text: modelData
+            }
+        }
+    }
+    SexChoice {
+        width: parent.width
+        visible: page.model.ready
+        model: page.model
+    }
+    bar: ContextBar {
+        width: parent.width
+        backText: qsTr("Back")
+        mainText: page.model.ready ? qsTr("Write it down") : ""
+        mainGlyph: "check"
+        mainEnabled: page.model.choice >= 0
+        busy: page.model.busy
+        busyText: qsTr("Saving")
+        helperText: page.model.ready ? qsTr("Closer") : ""
+        helperGlyph: "search"
+        onBack: page.kit.navigation.backed()
+        onMain: page.model.save()
+        onHelper: page.look(page.model.photos.concat(page.model.earlier), 0)
+    }
+}

@@ -1,0 +1,69 @@
+import QtQuick
+import Burrow.Components
+import Burrow.Ports
+
+// A moult that waits to be looked at: its photo, whose it is, and how long ago.
+PressArea {
+    id: row
+
+    required property url thumbnail
+    required property string tag
+    required property string binomial
+    required property string about
+    required property string when
+    required property string photos
+
+    implicitHeight: Math.max(picture.height, words.height) + 2 * Tokens.rowPadding
+    corner: Tokens.radiusPaper
+    text: row.tag
+    Accessible.name: row.tag + ", " + row.binomial + ", " + row.about + ". " + row.when + ", " + row.photos
+
+    PhotoView {
+        id: picture
+        x: Tokens.rowPadding
+        y: Tokens.rowPadding
+        width: 84
+        height: 84
+        source: row.thumbnail
+        longestSide: 320
+        warm: !Tokens.day
+        Accessible.ignored: true
+    }
+    Column {
+        id: words
+        anchors.left: picture.right
+        anchors.leftMargin: Tokens.space16
+        anchors.right: mark.left
+        anchors.rightMargin: Tokens.space8
+        y: Tokens.rowPadding
+
+        TagText {
+            width: parent.width
+            text: row.tag
+            Accessible.ignored: true
+        }
+        Latin {
+            width: parent.width
+            text: row.binomial
+            Accessible.ignored: true
+        }
+        StepText {
+            width: parent.width
+            step: Tokens.reason
+            color: Tokens.inkSoft
+            text: row.when + "\n" + row.about + ". " + row.photos
+            Accessible.ignored: true
+        }
+    }
+    Glyph {
+        id: mark
+        anchors.right: parent.right
+        anchors.rightMargin: Tokens.rowPadding
+        anchors.verticalCenter: parent.verticalCenter
+        name: "chevron"
+        color: Tokens.act
+    }
+    background: StripGround {
+        pressed: row.down
+    }
+}

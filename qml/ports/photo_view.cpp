@@ -1,0 +1,104 @@
+#include "ports/photo_view.h"
+
+#include <QBuffer>
+#include <QCoreApplication>
+#include <QFile>
+#include <QImageReader>
+#include <QPainter>
+#include <QPointer>
+#include <QThreadPool>
+
+namespace burrow {
+namespace {
+
+/// What white becomes: blue stays well under the 0.76 of red that the dim theme allows.
+const QColor warmWhite(206, 154, 100);
+
+/// The picture inside a "data:image/jpeg;base64,..." address.
+QByteArray embedded(const QUrl& source) {
+    const auto text = source.path(QUrl::FullyEncoded).toLatin1();
+    return QByteArray::fromBase64(text.mid(text.indexOf(',') + 1));
+}
+
+QImage pictureFrom(const QUrl& source, int longestSide) {
+    QByteArray data;
+    QBuffer buffer(&data);
+    QFile file(source.toLocalFile());
+    QImageReader reader(&file);
+    if (source.scheme() == QStringLiteral("data")) {
+        data = embedded(source);
+        buffer.open(QIODevice::ReadOnly);
+        reader.setDevice(&buffer);
+    }
+    reader.setAutoTransform(true);
+    const auto size = reader.size();
+    if (longestSide > 0 && std::max(size.width(), size.height()) > longestSide) {
+        reader.setScaledSize(size.scaled(longestSide, longestSide, Qt::KeepAspectRatio));
+    }
+    return reader.read();
+}
+
+}  // namespace
+
+void PhotoView::setSource(const QUrl& source) {
+    if (source_ == source) return;
+    source_ = source;
+    read();
+    emit sourceChanged();
+}
+
+void PhotoView::setLongestSide(int pixels) {
+    if (longestSide_ == pixels) return;
+    longestSide_ = pixels;
+    read();
+    emit sourceChanged();
+}
+
+void PhotoView::setWarm(bool warm) {
+    if (warm_ == warm) return;
+    warm_ = warm;
+    update();
+    emit warmChanged();
+}
+
+void PhotoView::componentComplete() {
+    ZoomView::componentComplete();
+    read();
+}
+
+void PhotoView::read() {
+    if (!isComponentComplete()) return;
+    isRead_ = false;
+    picture_ = {};
+    renew();
+    emit pictureChanged();
+    if (source_.isEmpty()) return;
+    QThreadPool::globalInstance()->start(
+        [guard = QPointer(this), source = source_, longest = longestSide_] {
+            const auto picture = pictureFrom(source, longest);
+            QMetaObject::invokeMethod(
+                QCoreApplication::instance(),
+                [guard, source, picture] {
+                    if (guard) guard->show(source, picture);
+                },
+                Qt::QueuedConnection);
+        });
+}
+
+void PhotoView::show(const QUrl& source, const QImage& picture) {
+    if (source != source_) return;
+    picture_ = picture;
+    isRead_ = true;
+    renew();
+    emit pictureChanged();
+}
+
+void PhotoView::draw(QPainter& painter, const QRectF& rect) {
+    painter.setRenderHint(QPainter::SmoothPixmapTransform);
+    painter.drawImage(rect, picture_);
+    if (!warm_) return;
+    painter.setCompositionMode(QPainter::CompositionMode_Multiply);
+    painter.fillRect(rect, warmWhite);
+}
+
+}  // namespace burrow

@@ -1,0 +1,66 @@
+// Something flat to look at closely: it fits the view, or is larger and moved about behind it. What is
+// outside the view is not drawn, so no zoom costs more memory than the view itself.
+#pragma once
+
+#include <QPointF>
+#include <QQuickPaintedItem>
+#include <QRectF>
+
+namespace burrow {
+
+class ZoomView : public QQuickPaintedItem {
+    Q_OBJECT
+    QML_ELEMENT
+    QML_UNCREATABLE("What there is to look at decides.")
+    /// 1 fits the view, `mostZoom` is as close as it goes.
+    Q_PROPERTY(qreal zoom READ zoom WRITE setZoom NOTIFY viewChanged FINAL)
+    Q_PROPERTY(bool canCloser READ canCloser NOTIFY viewChanged FINAL)
+    Q_PROPERTY(bool canFarther READ canFarther NOTIFY viewChanged FINAL)
+    /// Where the whole of it lies, in the item's coordinates; reaches beyond the item when close.
+    Q_PROPERTY(QRectF contentRect READ contentRect NOTIFY viewChanged FINAL)
+
+public:
+    static constexpr qreal mostZoom = 8;
+
+    explicit ZoomView(QQuickItem* parent = nullptr);
+
+    [[nodiscard]] qreal zoom() const { return zoom_; }
+    void setZoom(qreal zoom);
+    [[nodiscard]] bool canCloser() const { return zoom_ < mostZoom; }
+    [[nodiscard]] bool canFarther() const { return zoom_ > 1; }
+    [[nodiscard]] QRectF contentRect() const;
+
+    void paint(QPainter* painter) final;
+
+public slots:
+    void closer();
+    void farther();
+    /// Fits the view again.
+    void whole();
+    /// Brings a place of the item to its middle.
+    void lookAt(const QPointF& place);
+    /// Moves what is seen, in the item's units.
+    void shift(qreal dx, qreal dy);
+    /// To that zoom, with what is at `place` staying there.
+    void zoomAt(qreal zoom, const QPointF& place);
+
+signals:
+    void viewChanged();
+
+protected:
+    void geometryChange(const QRectF& newGeometry, const QRectF& oldGeometry) override;
+    /// There is something else to see: it fits the view.
+    void renew();
+
+private:
+    /// Width and height in any unit; empty for nothing to see.
+    [[nodiscard]] virtual QSizeF shape() const = 0;
+    /// Draws the whole into `rect`; the painter is clipped to the item.
+    virtual void draw(QPainter& painter, const QRectF& rect) = 0;
+    void changed();
+
+    qreal zoom_ = 1;
+    QPointF centre_{0.5, 0.5};  // what stands in the middle, as parts of the whole
+};
+
+}  // namespace burrow

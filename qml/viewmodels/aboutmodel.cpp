@@ -1,0 +1,60 @@
+#include "viewmodels/aboutmodel.h"
+
+#include <QCoreApplication>
+#include <QFile>
+#include <array>
+
+namespace burrow {
+namespace {
+
+struct Part {
+    const char* name;
+    const char* licence;  ///< by its SPDX identifier
+    const char* file = nullptr;
+};
+
+constexpr std::array fontParts{
+    Part{"Atkinson Hyperlegible Next", "OFL-1.1", "AtkinsonHyperlegibleNext-OFL.txt"},
+    Part{"Atkinson Hyperlegible Mono", "OFL-1.1", "AtkinsonHyperlegibleMono-OFL.txt"},
+    Part{"Vollkorn", "OFL-1.1", "Vollkorn-OFL.txt"},
+};
+
+constexpr std::array libraryParts{
+    Part{"Qt", "LGPL-3.0-only"},       Part{"SQLite", "blessing"},
+    Part{"zxing-cpp", "Apache-2.0"},   Part{"libsodium", "ISC"},
+    Part{"libcsv", "LGPL-2.1-or-later"}, Part{"nlohmann/json", "MIT"},
+    Part{"fmt", "MIT"},                Part{"date", "MIT"},
+    Part{"tl::expected", "CC0-1.0"},
+};
+
+QString textOf(const char* file) {
+    QFile text(QStringLiteral(":/burrow/fonts/") + QLatin1String(file));
+    return text.open(QIODevice::ReadOnly) ? QString::fromUtf8(text.readAll()) : QString();
+}
+
+QVariantMap mapOf(const Part& part) {
+    return {{QStringLiteral("name"), QString::fromLatin1(part.name)},
+            {QStringLiteral("licence"), QString::fromLatin1(part.licence)}};
+}
+
+}  // namespace
+
+QString AboutModel::version() const { return QCoreApplication::applicationVersion(); }
+
+QVariantList AboutModel::fonts() const {
+    QVariantList list;
+    for (const auto& part : fontParts) {
+        auto map = mapOf(part);
+        map.insert(QStringLiteral("text"), textOf(part.file));
+        list.append(map);
+    }
+    return list;
+}
+
+QVariantList AboutModel::libraries() const {
+    QVariantList list;
+    for (const auto& part : libraryParts) list.append(mapOf(part));
+    return list;
+}
+
+}  // namespace burrow

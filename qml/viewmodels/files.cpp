@@ -1,0 +1,37 @@
+#include "viewmodels/files.h"
+
+#include <system_error>
+
+namespace burrow {
+
+Result<std::filesystem::path> pathOf(const QUrl& chosen) {
+    if (chosen.isLocalFile()) return std::filesystem::path(chosen.toLocalFile().toStdString());
+    return fail(Trouble::notFound, {"file.elsewhere", {{"file", chosen.fileName().toStdString()}}});
+}
+
+std::string fileStem(const std::string& text) {
+    std::string stem;
+    for (const char c : text) {
+        const bool isPlain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
+                             (c >= '0' && c <= '9') || (c == '.' && !stem.empty());
+        if (isPlain) {
+            stem += c;
+        } else if (!stem.empty() && stem.back() != '-') {
+            stem += '-';
+        }
+    }
+    while (!stem.empty() && (stem.back() == '-' || stem.back() == '.')) stem.pop_back();
+    return stem.empty() ? "sheet" : stem;
+}
+
+std::filesystem::path freePath(const std::filesystem::path& folder, const std::string& stem,
+                               const std::string& ending) {
+    auto path = folder / (stem + ending);
+    std::error_code ignored;
+    for (int n = 2; std::filesystem::exists(path, ignored); ++n) {
+        path = folder / (stem + "-" + std::to_string(n) + ending);
+    }
+    return path;
+}
+
+}  // namespace burrow

@@ -1,0 +1,23 @@
+// Files as the keeper chooses and names them.
+#pragma once
+
+#include <QUrl>
+#include <filesystem>
+#include <string>
+
+#include "base/result.h"
+
+namespace burrow {
+
+/// Where a chosen file or folder is. Fails for one that is not on this device.
+[[nodiscard]] Result<std::filesystem::path> pathOf(const QUrl& chosen);
+
+/// "KR 214/a" as "KR-214-a": letters, digits, dots and hyphens only, as any device takes them.
+[[nodiscard]] std::string fileStem(const std::string& text);
+
+/// A file of that name in the folder, or, where there is one already, with "-2", "-3" ...: nothing is
+/// written over.
+[[nodiscard]] std::filesystem::path freePath(const std::filesystem::path& folder,
+                                             const std::string& stem, const std::string& ending);
+
+}  // namespace burrow

@@ -1,0 +1,32 @@
+// A found moult as drafts for the book.
+#pragma once
+
+#include "journal/book.h"
+#include "pictures/store.h"
+
+namespace burrow {
+
+struct FoundMoult {
+    SubjectId subject;
+    FactBody body;                      ///< its sizes, and whether it was the last one
+    CivilDay day;
+    std::optional<Instant> happenedAt;  ///< now, where nothing is given
+    bool mayBeOnRecord = true;          ///< of a group's moults of one day each is another
+    std::vector<pictures::KeptPhoto> photos;
+};
+
+struct MoultDrafts {
+    std::vector<Draft> drafts;
+    EntryId moult;
+    bool wasOnRecord = false;
+};
+
+/// The moult and its photos as one act. A moult of that day that is on record already is added to, not
+/// logged again: what was measured now stands beside what the record has.
+Result<MoultDrafts> moultDrafts(Book& book, const FoundMoult& found);
+
+/// Photos of a moult that is in the book.
+Result<std::vector<Draft>> photoDrafts(Book& book, const EntryId& moult,
+                                       const std::vector<pictures::KeptPhoto>& photos);
+
+}  // namespace burrow

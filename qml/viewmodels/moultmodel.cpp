@@ -1,0 +1,347 @@
+#include "viewmodels/moultmodel.h"
+
+#include <algorithm>
+
+#include "pictures/store.h"
+#include "viewmodels/deeds.h"
+#include "viewmodels/files.h"
+
+namespace burrow {
+namespace {
+
+/// As many as show one moult from all sides; each is held in memory until it is saved.
+constexpr std::size_t mostPhotos = 6;
+
+QString address(const Negative& negative) {
+    return QStringLiteral("data:image/jpeg;base64,") +
+           QString::fromLatin1(negative.thumbnail.toBase64());
+}
+
+}  // namespace
+
+MoultModel::MoultModel(QObject* parent) : QObject(parent) {
+    when_.requireKnown();
+    connect(&when_, &DayEntry::changed, this, &MoultModel::changed);
+}
+
+void MoultModel::setDesk(Desk* desk) {
+    if (desk_ == desk) return;
+    desk_ = desk;
+    when_.prepare(desk->knowledge().words, desk->today());
+    when_.forbidFuture();
+    when_.setToday();
+    connect(desk, &Desk::roomChanged, this, &MoultModel::read);
+    connect(desk, &Desk::written, this, &MoultModel::lookWhetherUndone);
+    read();
+    emit givenChanged();
+}
+
+void MoultModel::setDarkroom(Darkroom* darkroom) {
+    darkroom_ = darkroom;
+    emit givenChanged();
+}
+
+void MoultModel::setPhotographer(Photographer* photographer) {
+    if (photographer_ == photographer) return;
+    if (photographer_) photographer_->disconnect(this);
+    photographer_ = photographer;
+    if (photographer_) {
+        connect(photographer_, &Photographer::taken, this, &MoultModel::addBytes);
+        connect(photographer_, &Photographer::refused, this, [this](const QString& id) {
+            tellOfPhoto(desk_->say(Message(id.toStdString())));
+        });
+    }
+    emit givenChanged();
+}
+
+void MoultModel::setScanner(Scanner* scanner) {
+    if (scanner_ == scanner) return;
+    if (scanner_) scanner_->disconnect(this);
+    scanner_ = scanner;
+    if (scanner_) connect(scanner_, &Scanner::stateChanged, this, &MoultModel::cameraChanged);
+    emit givenChanged();
+    emit cameraChanged();
+}
+
+QString MoultModel::cameraTrouble() const {
+    if (!scanner_ || !desk_ || scanner_->trouble().isEmpty()) return {};
+    return desk_->say(Message("moult." + scanner_->trouble().toStdString()));
+}
+
+void MoultModel::setSubject(const QString& subject) {
+    if (subject_ == subject) return;
+    subject_ = subject;
+    read();
+    emit givenChanged();
+}
+
+void MoultModel::read() {
+    resident_ = desk_ ? residentOf(*desk_, subject_) : nullptr;
+    emit changed();
+}
+
+QString MoultModel::tag() const { return resident_ ? toQt(resident_->subject().number) : QString(); }
+QString MoultModel::binomial() const { return resident_ ? speciesText(*resident_) : QString(); }
+QString MoultModel::about() const { return resident_ ? aboutText(*resident_, *desk_) : QString(); }
+QString MoultModel::punch() const { return resident_ ? punchFor(*resident_) : QString(); }
+
+QString MoultModel::caution() const {
+    const auto* profile = resident_ ? resident_->profile : nullptr;
+    const bool mayCarryHairs = resident_ && (!profile || profile->hairs.value != Hairs::none);
+    return mayCarryHairs ? desk_->say("moult.hairs") : QString();
+}
+
+QString MoultModel::onRecord() const {
+    if (!resident_ || resident_->subject().form != Form::animal || isSaved()) return {};
+    const auto& moults = resident_->kept.digest.recentMoults;
+    const bool isThere = std::any_of(moults.begin(), moults.end(), [this](const MoultMark& moult) {
+        return moult.day == when_.day();
+    });
+    return isThere ? desk_->say({"moult.onRecord", {{"day", *when_.day()}}}) : QString();
+}
+
+void MoultModel::setCarapace(const QString& text) {
+    if (carapace_ == text) return;
+    carapace_ = text;
+    carapaceError_.clear();
+    emit changed();
+}
+
+void MoultModel::setSpan(const QString& text) {
+    if (span_ == text) return;
+    span_ = text;
+    spanError_.clear();
+    emit changed();
+}
+
+QString MoultModel::spanLabel() const {
+    if (!resident_) return {};
+    const bool isScorpion =
+        resident_->profile != nullptr && resident_->profile->order == Order::scorpion;
+    return desk_->say(isScorpion ? "moult.bodyLength" : "moult.span");
+}
+
+bool MoultModel::canBeUltimate() const {
+    return resident_ && resident_->subject().form == Form::animal &&
+           resident_->subject().sex != Sex::female;
+}
+
+void MoultModel::setUltimate(bool on) {
+    if (ultimate_ == on) return;
+    ultimate_ = on;
+    emit changed();
+}
+
+QVariantList MoultModel::photos() const {
+    QVariantList list;
+    for (const auto& negative : negatives_) {
+        list.append(QVariantMap{{QStringLiteral("picture"), address(negative)}});
+    }
+    return list;
+}
+
+bool MoultModel::canTakeMore() const {
+    return negatives_.size() + static_cast<std::size_t>(underWay_) < mostPhotos;
+}
+
+void MoultModel::takePhoto() {
+    if (photographer_ && canTakeMore()) photographer_->take();
+}
+
+void MoultModel::addBytes(const QByteArray& bytes) {
+    if (isSaved() || !canTakeMore()) return;
+    ++underWay_;
+    startAdding();
+    darkroom_->lookOver(this, Bytes(bytes.begin(), bytes.end()),
+                        [this](const Result<Negative>& negative) { addNegative(negative); });
+}
+
+void MoultModel::addFiles(const QList<QUrl>& files) {
+    startAdding();
+    for (const auto& file : files) {
+        if (!canTakeMore()) {
+            return tellOfPhoto(desk_->say(
+                {"moult.tooManyPhotos", {{"most", static_cast<std::int64_t>(mostPhotos)}}}));
+        }
+        const auto path = pathOf(file);
+        if (!path) {
+            tellOfPhoto(desk_->say(path.error().message));
+            continue;
+        }
+        ++underWay_;
+        emit photosChanged();
+        darkroom_->lookOver(this, *path,
+                            [this](const Result<Negative>& negative) { addNegative(negative); });
+    }
+}
+
+void MoultModel::addNegative(const Result<Negative>& negative) {
+    --underWay_;
+    if (negative) {
+        negatives_.push_back(*negative);
+        emit photosChanged();
+    } else {
+        tellOfPhoto(desk_->say(negative.error().message));
+    }
+}
+
+void MoultModel::tellOfPhoto(const QString& text) {
+    if (photoTrouble_.contains(text)) return;
+    photoTrouble_ = QStringList{photoTrouble_, text}.join(QChar::LineFeed).trimmed();
+    emit photosChanged();
+}
+
+void MoultModel::startAdding() {
+    photoTrouble_.clear();
+    emit photosChanged();
+}
+
+void MoultModel::removePhoto(int at) {
+    if (at < 0 || at >= static_cast<int>(negatives_.size())) return;
+    negatives_.erase(negatives_.begin() + at);
+    emit photosChanged();
+}
+
+bool MoultModel::readSize(FactBody& body, const char* field, const QString& label,
+                          const QString& text, QString& error) const {
+    auto typed = text.trimmed().toStdString();
+    std::replace(typed.begin(), typed.end(), ',', '.');
+    error.clear();
+    if (typed.empty()) return true;
+    const auto done = setField(body, FactKind::moulted, field, typed);
+    if (done) return true;
+    auto message = done.error().message;
+    for (auto& argument : message.arguments) {
+        if (argument.name == "field") argument.value = label.toStdString();
+    }
+    error = desk_->say(message);
+    return false;
+}
+
+bool MoultModel::readBody(FactBody& body) {
+    const auto carapaceLabel = desk_->say("moult.carapace");
+    const bool carapaceIsFine =
+        readSize(body, "carapace_mm", carapaceLabel, carapace_, carapaceError_);
+    const bool spanIsFine = readSize(body, "span_mm", spanLabel(), span_, spanError_);
+    if (canBeUltimate() && ultimate_) body.ultimate = true;
+    emit changed();
+    return carapaceIsFine && spanIsFine && !when_.isWrong();
+}
+
+void MoultModel::save() {
+    FactBody body;
+    if (busy_ || isSaved() || isDeveloping() || !resident_ || !readBody(body)) return;
+    busy_ = true;
+    emit changed();
+    keepPhotos([this, body](Kept kept) { write(body, std::move(kept)); });
+}
+
+void MoultModel::keepPhotos(std::function<void(Kept)> then) {
+    if (negatives_.empty()) return then({});
+    darkroom_->keep(
+        this, pictures::Store::folderFor(desk_->bookPath()), negatives_,
+        [this, asked = negatives_, then = std::move(then)](const Darkroom::Kept& answers) {
+            Kept kept;
+            bool isFull = false;
+            for (std::size_t i = 0; i < answers.size(); ++i) {
+                if (answers[i]) {
+                    kept.photos.push_back(*answers[i]);
+                    kept.negatives.push_back(asked[i]);
+                    continue;
+                }
+                const auto& error = answers[i].error();
+                kept.left.push_back(asked[i]);
+                kept.why = desk_->say(error.message);
+                isFull |= error.trouble == Trouble::full;
+            }
+            const auto lost = static_cast<std::int64_t>(kept.left.size());
+            if (isFull) kept.why = desk_->say({"moult.noRoom", {{"count", lost}}});
+            then(std::move(kept));
+        });
+}
+
+void MoultModel::write(FactBody body, Kept kept) {
+    FoundMoult found{resident_->subject().id, std::move(body), *when_.day(), std::nullopt,
+                     resident_->subject().form == Form::animal, kept.photos};
+    if (found.day != desk_->today()) {
+        // A day alone stands at its noon.
+        found.happenedAt = desk_->knowledge().zone.resolve({found.day, std::nullopt, std::nullopt});
+    }
+    const auto count = static_cast<std::int64_t>(found.photos.size());
+    Deed deed;
+    deed.tag = tag();
+    deed.said = {count == 0 ? "did.moulted" : "did.moultWithPhotos", {{"count", count}}};
+    const auto moult = std::make_shared<EntryId>();
+    deed.compose = [found = std::move(found), moult](Book& book) -> Result<std::vector<Draft>> {
+        BURROW_TRY(auto made, moultDrafts(book, found));
+        *moult = made.moult;
+        return std::move(made.drafts);
+    };
+    desk_->act(this, std::move(deed),
+               [this, moult, kept = std::move(kept)](const Result<ChangeSet>& done) {
+                   if (done) moult_ = *moult;
+                   end(done, kept);
+               });
+}
+
+void MoultModel::end(const Result<ChangeSet>& done, Kept kept) {
+    busy_ = false;
+    // What the book refused is said by the desk, and everything stays as it was entered.
+    if (done) {
+        lostPhotos_ = kept.why;
+        kept_.insert(kept_.end(), kept.negatives.begin(), kept.negatives.end());
+        negatives_ = std::move(kept.left);
+    }
+    emit photosChanged();
+    emit changed();
+}
+
+void MoultModel::keepPhotosAgain() {
+    if (busy_ || !isSaved()) return;
+    busy_ = true;
+    emit changed();
+    keepPhotos([this](Kept kept) {
+        Deed deed;
+        deed.tag = tag();
+        deed.said = {"did.photo"};
+        deed.compose = [moult = *moult_, photos = kept.photos](Book& book) {
+            return photoDrafts(book, moult, photos);
+        };
+        desk_->act(this, std::move(deed),
+                   [this, kept](const Result<ChangeSet>& done) { end(done, kept); });
+    });
+}
+
+void MoultModel::lookWhetherUndone() {
+    if (!isSaved()) return;
+    desk_->ask<std::optional<Fact>>(
+        this, [moult = *moult_](Book& book) { return fact(book, moult); },
+        [this](const Result<std::optional<Fact>>& found) {
+            if (!found || *found) return;
+            moult_.reset();
+            lostPhotos_.clear();
+            negatives_.insert(negatives_.begin(), kept_.begin(), kept_.end());
+            kept_.clear();
+            emit photosChanged();
+            emit changed();
+        });
+}
+
+QString MoultModel::verb() const {
+    return resident_ ? verbText(*resident_, resident_->plan.of(Care::feed), *desk_) : QString();
+}
+
+QString MoultModel::reason() const {
+    return resident_ ? desk_->say(resident_->plan.of(Care::feed).reason) : QString();
+}
+
+QString MoultModel::nextPunch() const {
+    return resident_ ? punchFor(*resident_, resident_->plan.of(Care::feed)) : QString();
+}
+
+QString MoultModel::toSex() const {
+    const bool canBeSexed = resident_ && resident_->subject().form == Form::animal;
+    return moult_ && !kept_.empty() && canBeSexed ? toQt(moult_->text()) : QString();
+}
+
+}  // namespace burrow

@@ -1,0 +1,168 @@
+// A moult was found: its photos, its size, and when. Saved as one act.
+#pragma once
+
+#include "ports/darkroom.h"
+#include "ports/photographer.h"
+#include "ports/scanner.h"
+#include "viewmodels/dayentry.h"
+#include "viewmodels/moultentry.h"
+#include "viewmodels/wording.h"
+
+namespace burrow {
+
+class MoultModel : public QObject {
+    Q_OBJECT
+    QML_ELEMENT
+    Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY givenChanged REQUIRED FINAL)
+    Q_PROPERTY(burrow::Darkroom* darkroom READ darkroom WRITE setDarkroom NOTIFY givenChanged REQUIRED FINAL)
+    Q_PROPERTY(burrow::Photographer* photographer READ photographer WRITE setPhotographer NOTIFY givenChanged FINAL)
+    /// The camera that the photographer uses.
+    Q_PROPERTY(burrow::Scanner* scanner READ scanner WRITE setScanner NOTIFY givenChanged FINAL)
+    /// Why there is no picture, in words; empty while there is one, or none is wanted.
+    Q_PROPERTY(QString cameraTrouble READ cameraTrouble NOTIFY cameraChanged FINAL)
+    Q_PROPERTY(QString subject READ subject WRITE setSubject NOTIFY givenChanged REQUIRED FINAL)
+
+    // Whose.
+    Q_PROPERTY(bool missing READ isMissing NOTIFY changed FINAL)
+    Q_PROPERTY(QString tag READ tag NOTIFY changed FINAL)
+    Q_PROPERTY(QString binomial READ binomial NOTIFY changed FINAL)
+    Q_PROPERTY(QString about READ about NOTIFY changed FINAL)
+    Q_PROPERTY(QString punch READ punch NOTIFY changed FINAL)
+    /// What to take care of with this shed skin; empty for nothing in particular.
+    Q_PROPERTY(QString caution READ caution NOTIFY changed FINAL)
+
+    // What was found.
+    Q_PROPERTY(burrow::DayEntry* when READ when CONSTANT FINAL)
+    /// "A moult of 8 May is on record. What you enter is added to it."
+    Q_PROPERTY(QString onRecord READ onRecord NOTIFY changed FINAL)
+    Q_PROPERTY(QString carapace READ carapace WRITE setCarapace NOTIFY changed FINAL)
+    Q_PROPERTY(QString carapaceError READ carapaceError NOTIFY changed FINAL)
+    Q_PROPERTY(QString span READ span WRITE setSpan NOTIFY changed FINAL)
+    Q_PROPERTY(QString spanLabel READ spanLabel NOTIFY changed FINAL)
+    Q_PROPERTY(QString spanError READ spanError NOTIFY changed FINAL)
+    Q_PROPERTY(bool canBeUltimate READ canBeUltimate NOTIFY changed FINAL)
+    Q_PROPERTY(bool ultimate READ isUltimate WRITE setUltimate NOTIFY changed FINAL)
+    /// [{picture}] to show, in the order in which they were added.
+    Q_PROPERTY(QVariantList photos READ photos NOTIFY photosChanged FINAL)
+    Q_PROPERTY(bool canTakeMore READ canTakeMore NOTIFY photosChanged FINAL)
+    /// A picture is being looked over.
+    Q_PROPERTY(bool developing READ isDeveloping NOTIFY photosChanged FINAL)
+    /// Why the last picture was not taken up, in words.
+    Q_PROPERTY(QString photoTrouble READ photoTrouble NOTIFY photosChanged FINAL)
+
+    // Saving.
+    Q_PROPERTY(bool busy READ isBusy NOTIFY changed FINAL)
+    Q_PROPERTY(bool saved READ isSaved NOTIFY changed FINAL)
+    /// Until when feeding is held back, as verb and reason.
+    Q_PROPERTY(QString verb READ verb NOTIFY changed FINAL)
+    Q_PROPERTY(QString reason READ reason NOTIFY changed FINAL)
+    Q_PROPERTY(QString nextPunch READ nextPunch NOTIFY changed FINAL)
+    /// "No room for the photo. The moult is saved without it."
+    Q_PROPERTY(QString lostPhotos READ lostPhotos NOTIFY changed FINAL)
+    /// The moult that was saved, where it has a photo to look at for the sex; else empty.
+    Q_PROPERTY(QString toSex READ toSex NOTIFY changed FINAL)
+
+public:
+    explicit MoultModel(QObject* parent = nullptr);
+
+    [[nodiscard]] Desk* desk() const { return desk_; }
+    void setDesk(Desk* desk);
+    [[nodiscard]] Darkroom* darkroom() const { return darkroom_; }
+    void setDarkroom(Darkroom* darkroom);
+    [[nodiscard]] Photographer* photographer() const { return photographer_; }
+    void setPhotographer(Photographer* photographer);
+    [[nodiscard]] Scanner* scanner() const { return scanner_; }
+    void setScanner(Scanner* scanner);
+    [[nodiscard]] QString cameraTrouble() const;
+    [[nodiscard]] QString subject() const { return subject_; }
+    void setSubject(const QString& subject);
+
+    [[nodiscard]] bool isMissing() const { return desk_ && desk_->room() && !resident_; }
+    [[nodiscard]] QString tag() const;
+    [[nodiscard]] QString binomial() const;
+    [[nodiscard]] QString about() const;
+    [[nodiscard]] QString punch() const;
+    [[nodiscard]] QString caution() const;
+
+    [[nodiscard]] DayEntry* when() { return &when_; }
+    [[nodiscard]] QString onRecord() const;
+    [[nodiscard]] QString carapace() const { return carapace_; }
+    void setCarapace(const QString& text);
+    [[nodiscard]] QString carapaceError() const { return carapaceError_; }
+    [[nodiscard]] QString span() const { return span_; }
+    void setSpan(const QString& text);
+    [[nodiscard]] QString spanLabel() const;
+    [[nodiscard]] QString spanError() const { return spanError_; }
+    [[nodiscard]] bool canBeUltimate() const;
+    [[nodiscard]] bool isUltimate() const { return ultimate_; }
+    void setUltimate(bool on);
+    [[nodiscard]] QVariantList photos() const;
+    [[nodiscard]] bool canTakeMore() const;
+    [[nodiscard]] bool isDeveloping() const { return underWay_ > 0; }
+    [[nodiscard]] QString photoTrouble() const { return photoTrouble_; }
+
+    [[nodiscard]] bool isBusy() const { return busy_; }
+    [[nodiscard]] bool isSaved() const { return moult_.has_value(); }
+    [[nodiscard]] QString verb() const;
+    [[nodiscard]] QString reason() const;
+    [[nodiscard]] QString nextPunch() const;
+    [[nodiscard]] QString lostPhotos() const { return lostPhotos_; }
+    [[nodiscard]] QString toSex() const;
+
+public slots:
+    void takePhoto();
+    void addFiles(const QList<QUrl>& files);
+    void removePhoto(int at);
+    void save();
+    /// Another try for the photos that could not be kept.
+    void keepPhotosAgain();
+
+signals:
+    void givenChanged();
+    void changed();
+    void photosChanged();
+    void cameraChanged();
+
+private:
+    void read();
+    void addBytes(const QByteArray& bytes);
+    void addNegative(const Result<Negative>& negative);
+    void startAdding();
+    void tellOfPhoto(const QString& text);
+    [[nodiscard]] bool readBody(FactBody& body);
+    [[nodiscard]] bool readSize(FactBody& body, const char* field, const QString& label,
+                                const QString& text, QString& error) const;
+    /// What became of the photos: those that are on the device, and those still to be kept.
+    struct Kept {
+        std::vector<pictures::KeptPhoto> photos;
+        std::vector<Negative> negatives;  ///< of the photos
+        std::vector<Negative> left;
+        QString why;  ///< they are left, in words
+    };
+    void keepPhotos(std::function<void(Kept)> then);
+    void write(FactBody body, Kept kept);
+    void end(const Result<ChangeSet>& done, Kept kept);
+    void lookWhetherUndone();
+
+    QPointer<Desk> desk_;
+    QPointer<Darkroom> darkroom_;
+    QPointer<Photographer> photographer_;
+    QPointer<Scanner> scanner_;
+    QString subject_;
+    ResidentPtr resident_;
+    DayEntry when_;
+    QString carapace_;
+    QString carapaceError_;
+    QString span_;
+    QString spanError_;
+    bool ultimate_ = false;
+    std::vector<Negative> negatives_;  ///< not kept yet
+    std::vector<Negative> kept_;       ///< with the moult that is saved
+    int underWay_ = 0;                 ///< pictures being looked over
+    QString photoTrouble_;
+    bool busy_ = false;
+    std::optional<EntryId> moult_;  ///< once it is saved
+    QString lostPhotos_;
+};
+
+}  // namespace burrow

@@ -1,0 +1,26 @@
+#include "viewmodels/photofiles.h"
+
+#include "pictures/store.h"
+
+namespace burrow {
+namespace {
+
+QUrl urlOf(const std::filesystem::path& path) {
+    return QUrl::fromLocalFile(QString::fromStdString(path.string()));
+}
+
+}  // namespace
+
+QUrl pictureUrl(const Desk& desk, const Sha256& picture) {
+    DeviceFiles files;
+    return urlOf(pictures::Store(pictures::Store::folderFor(desk.bookPath()), files)
+                     .picturePath(picture));
+}
+
+QUrl thumbnailUrl(const Desk& desk, const Sha256& picture) {
+    DeviceFiles files;
+    return urlOf(pictures::Store(pictures::Store::folderFor(desk.bookPath()), files)
+                     .thumbnailPath(picture));
+}
+
+}  // namespace burrow

@@ -1,0 +1,36 @@
+// Finding residents by what a keeper types.
+#pragma once
+
+#include <QString>
+
+#include "viewmodels/desk.h"
+
+namespace burrow {
+
+/// Everything a resident can be found by, for Search: its number with and without the room's code, every
+/// name of its species, its place, source and note.
+[[nodiscard]] QString searchText(const Resident& resident, const Desk& desk);
+
+class Search {
+public:
+    /// Species are also found by a shortened genus ("B. hamorii").
+    Search(const QString& typed, const Profiles& profiles);
+
+    [[nodiscard]] bool isEmpty() const { return words_.isEmpty(); }
+    /// Whether every word typed is somewhere in `text`, or the whole names its species.
+    [[nodiscard]] bool fits(const Resident& resident, const QString& text) const;
+
+private:
+    QStringList words_;
+    const Profile* species_;
+};
+
+/// Those with that number; where none has exactly this one, those with the same without leading
+/// zeros, as subjectsNumbered() finds them in the book.
+[[nodiscard]] std::vector<ResidentPtr> numbered(const Room& room, const QString& number);
+
+/// Valid names of species for what was typed so far: those with a name that holds it, then those
+/// that it may be a slip of.
+[[nodiscard]] QStringList speciesLike(const QString& typed, const Profiles& profiles, int most);
+
+}  // namespace burrow

@@ -1,0 +1,148 @@
+#include "viewmodels/shelvesmodel.h"
+
+#include <unordered_map>
+
+#include "viewmodels/search.h"
+
+namespace burrow {
+namespace {
+
+const Answer* listedAnswer(const Resident& resident) {
+    for (const auto& answer : resident.plan.answers) {
+        if (isListed(answer)) return &answer;
+    }
+    return nullptr;
+}
+
+QString positionText(const Place& place, const Desk& desk) {
+    if (place.position.empty()) return {};
+    return desk.say({"place.position", {{"position", place.position}}});
+}
+
+}  // namespace
+
+void ShelvesModel::setDesk(Desk* desk) {
+    if (desk_ == desk) return;
+    desk_ = desk;
+    connect(desk, &Desk::roomChanged, this, &ShelvesModel::read);
+    read();
+    emit deskChanged();
+}
+
+void ShelvesModel::setQuery(const QString& query) {
+    if (query_ == query) return;
+    query_ = query;
+    filter();
+    emit filterChanged();
+}
+
+void ShelvesModel::setWithGone(bool on) {
+    if (withGone_ == on) return;
+    withGone_ = on;
+    filter();
+    emit filterChanged();
+}
+
+ShelvesModel::Known ShelvesModel::know(const ResidentPtr& resident) const {
+    ShelvesRow row;
+    const auto& subject = resident->subject();
+    row.key = toQt(subject.id.text());
+    row.tag = toQt(subject.number);
+    row.binomial = speciesText(*resident);
+    row.gone = !subject.isKept();
+    row.shelf = toQt(resident->kept.place.shelfOnly().text());
+    const auto about = aboutText(*resident, *desk_);
+    const auto* main = listedAnswer(*resident);
+    row.punch = main != nullptr ? punchFor(*resident, *main) : punchFor(*resident);
+    QStringList more;
+    if (subject.standing == Standing::here) {
+        row.verb = about + '.';
+        more = {sizeText(*resident, *desk_), positionText(resident->kept.place, *desk_)};
+    } else {
+        row.verb = desk_->say(resident->plan.of(Care::feed).reason) + '.';
+        more = {about, sizeText(*resident, *desk_)};
+    }
+    more.removeAll(QString());
+    row.reason = more.join(QStringLiteral(", "));
+    return {resident, row, searchText(*resident, *desk_)};
+}
+
+void ShelvesModel::read() {
+    std::unordered_map<const Resident*, Known> before;
+    for (auto& known : everyone_) before.emplace(known.resident.get(), std::move(known));
+    everyone_.clear();
+    if (desk_->room()) {
+        for (const auto& resident : desk_->room()->residents()) {
+            const auto found = before.find(resident.get());
+            everyone_.push_back(found != before.end() ? std::move(found->second) : know(resident));
+        }
+    }
+    filter();
+}
+
+void ShelvesModel::filter() {
+    const Search search(query_, desk_->knowledge().profiles);
+    std::vector<ShelvesRow> shown;
+    QHash<QString, int> shelves;
+    for (const auto& known : everyone_) {
+        const bool isWanted = search.isEmpty() ? withGone_ || !known.row.gone
+                                               : search.fits(*known.resident, known.text);
+        if (!isWanted) continue;
+        ++shelves[known.row.shelf];
+        shown.push_back(known.row);
+        auto& row = shown.back();
+        if (shown.size() == 1 || shown[shown.size() - 2].shelf != row.shelf) {
+            row.heading = shelfText(known.resident->kept.place, *desk_);
+        }
+    }
+    for (auto& row : shown) {
+        if (row.heading.isEmpty()) continue;
+        row.headingNote =
+            desk_->say({"shelves.tubs", {{"count", std::int64_t{shelves[row.shelf]}}}});
+    }
+    bring(rows_, std::move(shown));
+    emit summaryChanged();
+}
+
+QString ShelvesModel::summary() const {
+    if (!desk_ || !desk_->room()) return {};
+    if (!query_.trimmed().isEmpty()) {
+        return desk_->say({"shelves.found", {{"count", std::int64_t{count()}}}});
+    }
+    std::int64_t kept = 0;
+    std::int64_t away = 0;
+    for (const auto& known : everyone_) {
+        const auto& subject = known.resident->subject();
+        kept += subject.isKept() ? 1 : 0;
+        away += subject.standing == Standing::onLoan ? 1 : 0;
+    }
+    return desk_->say({away > 0 ? "shelves.keptAndAway" : "shelves.kept",
+                       {{"count", kept}, {"away", away}}});
+}
+
+QVariant ShelvesModel::data(const QModelIndex& index, int role) const {
+    const auto* row = rowAt(rows_, index);
+    if (row == nullptr) return {};
+    switch (role) {
+        case SubjectRole: return row->key;
+        case TagRole: return row->tag;
+        case BinomialRole: return row->binomial;
+        case VerbRole: return row->verb;
+        case ReasonRole: return row->reason;
+        case PunchRole: return row->punch;
+        case ShelfRole: return row->shelf;
+        case HeadingRole: return row->heading;
+        case HeadingNoteRole: return row->headingNote;
+        case GoneRole: return row->gone;
+        default: return {};
+    }
+}
+
+QHash<int, QByteArray> ShelvesModel::roleNames() const {
+    return {{SubjectRole, "subject"}, {TagRole, "tag"},         {BinomialRole, "binomial"},
+            {VerbRole, "verb"},       {ReasonRole, "reason"},   {PunchRole, "punch"},
+            {ShelfRole, "shelf"},     {HeadingRole, "heading"}, {HeadingNoteRole, "headingNote"},
+            {GoneRole, "gone"}};
+}
+
+}  // namespace burrow
