@@ -1,15 +1,15 @@
 import QtQuick
 
-// A strip with a switch: `text`, `sub`, `on`, and the two words on the switch (`onText`,
-// `offText`). It does not turn itself: it emits toggled(on) with the wish, and shows what `on`
+// A strip with a switch: `text`, `sub`, `on`, and the two words on the switch (`wordOn`,
+// `wordOff`). It does not turn itself: it emits toggled(on) with the wish, and shows what `on`
 // says.
 PressArea {
     id: row
 
     property string sub
     property bool on: false
-    required property string onText
-    required property string offText
+    required property string wordOn
+    required property string wordOff
 
     signal toggled(bool on)
 
@@ -23,7 +23,7 @@ PressArea {
     Accessible.role: Accessible.CheckBox
     Accessible.checkable: true
     Accessible.checked: row.on
-    Accessible.name: row.text + ", " + (row.on ? row.onText : row.offText)
+    Accessible.name: row.text + ", " + (row.on ? row.wordOn : row.wordOff)
     Accessible.description: row.sub
     onActivated: row.toggled(!row.on)
 
@@ -76,7 +76,7 @@ PressArea {
                 visible: row.on
                 step: Tokens.label
                 color: Tokens.actInk
-                text: row.onText
+                text: row.wordOn
                 wrapMode: Text.NoWrap
                 Accessible.ignored: true
             }
@@ -86,7 +86,7 @@ PressArea {
                 x: Math.round((pill.width + 6 + knob.width - width) / 2) - 1
                 visible: !row.on
                 step: Tokens.label
-                text: row.offText
+                text: row.wordOff
                 wrapMode: Text.NoWrap
                 Accessible.ignored: true
             }

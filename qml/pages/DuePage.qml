@@ -90,7 +90,8 @@ PageFrame {
         x: page.contentX
         y: head.height + Tokens.space16
         width: page.contentWidth
-        source: page.list.count === 0 ? Qt.resolvedUrl("NothingDue.qml") : ""
+        active: page.list.count === 0
+        source: Qt.resolvedUrl("NothingDue.qml")
         onLoaded: (item as EmptyStrip).sentence = Qt.binding(() => page.list.nothing)
     }
 }

@@ -68,7 +68,7 @@ BookPage {
     PhotoView {
         width: parent.width
         height: visible ? Math.round(width * 3 / 4) : 0
-        visible: page.shown && page.model.picture.toString() !== ""
+        visible: page.shown && page.model.hasPicture
         source: page.model.picture
         longestSide: 1600
         warm: !Tokens.day

@@ -18,7 +18,8 @@ PressArea {
     bottomPadding: 10
     corner: Tokens.radiusPaper
     text: row.title
-    Accessible.name: [row.day, row.title, row.detail, row.note].filter(part => part !== "").join(", ")
+    Accessible.name: row.day + ", " + row.title + (row.detail === "" ? "" : ", " + row.detail)
+                     + (row.note === "" ? "" : ", " + row.note)
 
     Item {
         x: row.leftPadding

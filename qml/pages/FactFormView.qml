@@ -37,7 +37,7 @@ Column {
     }
     FormView {
         width: parent.width
-        fields: view.form.fields
+        form: view.form
         kit: view.kit
     }
 }

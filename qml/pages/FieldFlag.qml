@@ -12,7 +12,7 @@ SwitchRow {
     text: view.entry.label
     sub: view.entry.hint
     on: view.entry.on
-    onText: qsTr("Yes")
-    offText: qsTr("No")
+    wordOn: qsTr("Yes")
+    wordOff: qsTr("No")
     onToggled: on => view.entry.turn(on)
 }

@@ -1,26 +1,24 @@
 pragma ComponentBehavior: Bound
 import QtQuick
 
-// Asks for files, or for a folder, with the dialog of the device. It is loaded when it is first
-// needed. Emits filesChosen(files) or folderChosen(folder).
+// Asks for files, or for a folder, with the dialog of the device, which is loaded for the asking. Emits
+// filesChosen(files) or folderChosen(folder).
 Item {
     id: chooser
 
     property bool folders: false
     property string title
-    property list<string> filters
+    property var filters: []
 
     signal filesChosen(var files)
     signal folderChosen(url folder)
 
     function open() {
-        if (loader.status === Loader.Null)
-            loader.setSource(Qt.resolvedUrl(chooser.folders ? "FolderPicker.qml" : "FilePicker.qml"), {
-                "title": chooser.title,
-                "filters": chooser.filters,
-                "over": chooser.Window.window
-            });
-        loader.item.open(); // qmllint disable missing-property
+        loader.setSource(Qt.resolvedUrl(chooser.folders ? "FolderPicker.qml" : "FilePicker.qml"), {
+            "title": chooser.title,
+            "filters": chooser.filters,
+            "over": chooser.Window.window
+        });
     }
 
     Loader {
@@ -35,6 +33,9 @@ Item {
         }
         function onFolderChosen(folder: url) {
             chooser.folderChosen(folder);
+        }
+        function onLeft() {
+            loader.source = "";
         }
     }
 }

@@ -7,13 +7,13 @@ import Burrow.ViewModels
 Column {
     id: view
 
-    required property list<FormField> fields
+    required property FormModel form
     required property Kit kit
 
     spacing: Tokens.space12
 
     Repeater {
-        model: view.fields
+        model: view.form.fields
 
         FieldView {
             required property FormField modelData

@@ -9,8 +9,9 @@ Loader {
 
     signal activated
 
-    visible: late.name !== ""
-    source: late.name === "" ? "" : Qt.resolvedUrl("ShelfHead.qml")
+    visible: late.active
+    active: late.name !== ""
+    source: Qt.resolvedUrl("ShelfHead.qml")
 
     Binding {
         target: late.item

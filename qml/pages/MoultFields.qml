@@ -55,8 +55,8 @@ Column {
         visible: fields.model.canBeUltimate
         text: qsTr("Ultimate moult")
         sub: qsTr("A male's last: hooks on the front legs, or palpal bulbs.")
-        onText: qsTr("yes")
-        offText: qsTr("no")
+        wordOn: qsTr("yes")
+        wordOff: qsTr("no")
         on: fields.model.ultimate
         onToggled: on => fields.model.ultimate = on
     }

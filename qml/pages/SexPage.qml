@@ -87,6 +87,6 @@ ScrollPage {
         helperGlyph: "search"
         onBack: page.kit.navigation.backed()
         onMain: page.model.save()
-        onHelper: page.look(page.model.photos.concat(page.model.earlier), 0)
+        onHelper: page.look(page.model.all, 0)
     }
 }

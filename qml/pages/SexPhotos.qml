@@ -11,8 +11,6 @@ Column {
     required property SexModel model
     property bool wide: false
 
-    readonly property var all: photos.model.photos.concat(photos.model.earlier)
-
     signal looked(photos: var, at: int)
 
     spacing: Tokens.betweenStrips
@@ -34,7 +32,7 @@ Column {
                 if (box.warm)
                     box.bright = true;
                 else
-                    photos.looked(photos.all, box.index);
+                    photos.looked(photos.model.all, box.index);
             }
         }
     }
@@ -75,7 +73,7 @@ Column {
                             if (old.warm)
                                 old.bright = true;
                             else
-                                photos.looked(photos.all, photos.model.photos.length + entry.index);
+                                photos.looked(photos.model.all, photos.model.photos.length + entry.index);
                         }
                     }
                     StepText {

@@ -8,8 +8,9 @@ Loader {
 
     signal dismissed
 
-    visible: slot.trouble !== ""
-    source: slot.trouble === "" ? "" : Qt.resolvedUrl("TroubleStrip.qml")
+    visible: slot.active
+    active: slot.trouble !== ""
+    source: Qt.resolvedUrl("TroubleStrip.qml")
 
     Binding {
         target: slot.item

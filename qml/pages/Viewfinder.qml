@@ -57,7 +57,7 @@ Item {
 
             readonly property rect shown: finder.painted ? frames.contentRect
                                                          : (video.item as VideoOutput)?.contentRect ?? Qt.rect(0, 0, 0, 0)
-            readonly property point corner: finder.corners[index]
+            readonly property point corner: finder.corners[index] ?? Qt.point(0, 0)
 
             turn: index
             x: shown.x + corner.x * shown.width - width / 2

@@ -8,7 +8,7 @@
 
 namespace burrow {
 
-class PageView : public ZoomView {
+class PageView : public burrow::ZoomView {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Printer* printer READ printer WRITE setPrinter NOTIFY printerChanged REQUIRED FINAL)

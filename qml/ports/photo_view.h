@@ -9,7 +9,7 @@
 namespace burrow {
 
 /// Reads the picture without holding the interface up; shows nothing until it is read.
-class PhotoView : public ZoomView {
+class PhotoView : public burrow::ZoomView {
     Q_OBJECT
     QML_ELEMENT
     /// A file, or the picture itself as a "data:" address.

@@ -21,8 +21,9 @@ qreal placed(qreal wanted, qreal length, qreal room) {
 ZoomView::ZoomView(QQuickItem* parent) : QQuickPaintedItem(parent) {}
 
 QRectF ZoomView::contentRect() const {
-    const auto fitted = shape().scaled(size(), Qt::KeepAspectRatio);
-    if (fitted.isEmpty()) return {};
+    const auto whole = shape();
+    if (whole.isEmpty() || size().isEmpty()) return {};
+    const auto fitted = whole.scaled(size(), Qt::KeepAspectRatio);
     const auto large = fitted * zoom_;
     return {placed(width() / 2 - centre_.x() * large.width(), large.width(), width()),
             placed(height() / 2 - centre_.y() * large.height(), large.height(), height()),

@@ -32,11 +32,6 @@ QString textOf(const char* file) {
     return text.open(QIODevice::ReadOnly) ? QString::fromUtf8(text.readAll()) : QString();
 }
 
-QVariantMap mapOf(const Part& part) {
-    return {{QStringLiteral("name"), QString::fromLatin1(part.name)},
-            {QStringLiteral("licence"), QString::fromLatin1(part.licence)}};
-}
-
 }  // namespace
 
 QString AboutModel::version() const { return QCoreApplication::applicationVersion(); }
@@ -44,16 +39,19 @@ QString AboutModel::version() const { return QCoreApplication::applicationVersio
 QVariantList AboutModel::fonts() const {
     QVariantList list;
     for (const auto& part : fontParts) {
-        auto map = mapOf(part);
-        map.insert(QStringLiteral("text"), textOf(part.file));
-        list.append(map);
+        list.append(QVariantMap{{QStringLiteral("name"), QString::fromLatin1(part.name)},
+                                {QStringLiteral("licence"), QString::fromLatin1(part.licence)},
+                                {QStringLiteral("text"), textOf(part.file)}});
     }
     return list;
 }
 
 QVariantList AboutModel::libraries() const {
     QVariantList list;
-    for (const auto& part : libraryParts) list.append(mapOf(part));
+    for (const auto& part : libraryParts) {
+        list.append(QVariantMap{{QStringLiteral("name"), QString::fromLatin1(part.name)},
+                                {QStringLiteral("value"), QString::fromLatin1(part.licence)}});
+    }
     return list;
 }
 

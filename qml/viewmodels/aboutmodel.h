@@ -13,7 +13,7 @@ class AboutModel : public QObject {
     Q_PROPERTY(QString version READ version CONSTANT FINAL)
     /// [{name, licence, text}]: the fonts, with the whole text of their licence.
     Q_PROPERTY(QVariantList fonts READ fonts CONSTANT FINAL)
-    /// [{name, licence}]: the libraries.
+    /// [{name, value}]: the libraries, with their licence.
     Q_PROPERTY(QVariantList libraries READ libraries CONSTANT FINAL)
 
 public:

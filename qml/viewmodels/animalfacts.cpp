@@ -29,9 +29,9 @@ int wholeMonths(CivilDay from, CivilDay to) {
 }
 
 /// "14 months old", "5 years old"
-QString ageText(CivilDay hatched, const Desk& desk) {
+QString ageText(CivilDay hatched, CivilDay day, const Desk& desk) {
     constexpr int monthsInYear = 12;
-    const int months = wholeMonths(hatched, desk.today());
+    const int months = wholeMonths(hatched, day);
     if (months < 1) return {};
     if (months < 2 * monthsInYear) {
         return desk.say({"animal.months", {{"count", std::int64_t{months}}}});
@@ -98,11 +98,17 @@ private:
         }
     }
 
+    /// Today, or the day on which it died or left: its age is known up to then.
+    [[nodiscard]] CivilDay lastDay() const {
+        const auto& since = resident_.kept.digest.standingSince;
+        return !subject_.isKept() && since ? *since : desk_.today();
+    }
+
     void addOrigin() {
         const auto& hatched = subject_.hatched;
         addOrMissing("animal.source", toQt(subject_.source), {});
         addOrMissing("animal.hatched", hatched ? dayText(*hatched, desk_) : QString(),
-                     hatched ? ageText(*hatched, desk_) : QString());
+                     hatched ? ageText(*hatched, lastDay(), desk_) : QString());
         if (subject_.acquired) {
             rows_.append(line(say("animal.acquired"), dayText(*subject_.acquired, desk_)));
         }

@@ -55,9 +55,10 @@ void AnimalForm::addWho() {
         .setChoices(choices("form", {"animal", "group", "lot"}))
         .setText(toQt(std::string(name(before_.form))));
     constexpr int mostInLot = 5000;
+    const int left = before_.headcount - gone_;
     add(Type::Count, "count", "form.count")
-        .setRange(0, mostInLot)
-        .setText(QString::number(before_.headcount - gone_));
+        .setRange(0, std::max(mostInLot, left))
+        .setText(QString::number(left));
     add(Type::Choice, "sex", "form.sex")
         .setChoices(choices("sex", {"female", "male", "unknown"}))
         .setText(toQt(std::string(name(before_.sex))));

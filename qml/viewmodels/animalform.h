@@ -6,7 +6,7 @@
 
 namespace burrow {
 
-class AnimalForm : public FormModel {
+class AnimalForm : public burrow::FormModel {
     Q_OBJECT
     QML_ELEMENT
     /// Empty for a new one.

@@ -27,10 +27,12 @@ void AnimalModel::read() {
     resident_ = residentOf(*desk_, subject_);
     emit changed();
     if (!resident_) return;
+    const auto id = resident_->subject().id;
     desk_->ask<AnimalRecord>(
-        this, [id = resident_->subject().id](Book& book) { return readAnimal(book, id); },
-        [this](const Result<AnimalRecord>& record) {
-            if (record && resident_ && desk_->room()) show(*record);
+        this, [id](Book& book) { return readAnimal(book, id); },
+        [this, id](const Result<AnimalRecord>& record) {
+            const bool isItsOwn = resident_ && resident_->subject().id == id;
+            if (record && isItsOwn && desk_->room()) show(*record);
         });
 }
 
@@ -53,14 +55,16 @@ void AnimalModel::show(const AnimalRecord& record) {
 void AnimalModel::showEntries(const AnimalRecord& record) {
     constexpr int lastFew = 5;
     constexpr int mostPhotos = 12;
+    constexpr int longAgo = 300;  // days, from which on a weekday and a month could be of any year
     entries_.clear();
     photos_.clear();
     entryCount_ = static_cast<int>(record.facts.size());
     for (const auto& fact : record.facts) {
         if (entries_.size() < lastFew) {
             const auto row = historyRow(fact, *resident_, *desk_, record.names);
+            const bool isOld = desk_->today() - fact.day > longAgo;
             entries_.append(QVariantMap{{QStringLiteral("entry"), row.key},
-                                        {QStringLiteral("day"), row.day},
+                                        {QStringLiteral("day"), isOld ? dayText(fact.day, *desk_) : row.day},
                                         {QStringLiteral("title"), row.title},
                                         {QStringLiteral("detail"), row.detail},
                                         {QStringLiteral("note"), row.note},

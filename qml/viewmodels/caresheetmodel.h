@@ -6,7 +6,7 @@
 
 namespace burrow {
 
-class CareSheetModel : public SheetModel {
+class CareSheetModel : public burrow::SheetModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(QString subject READ subject WRITE setSubject NOTIFY subjectChanged REQUIRED FINAL)

@@ -20,7 +20,7 @@ struct DueRow {
     }
 };
 
-class DueModel : public RowsModel {
+class DueModel : public burrow::RowsModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)

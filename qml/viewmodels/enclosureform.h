@@ -6,7 +6,7 @@
 
 namespace burrow {
 
-class EnclosureForm : public FormModel {
+class EnclosureForm : public burrow::FormModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(QString enclosure READ enclosure WRITE setEnclosure NOTIFY shapeChanged REQUIRED FINAL)

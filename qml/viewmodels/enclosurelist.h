@@ -15,7 +15,7 @@ struct EnclosureRow {
     friend bool operator==(const EnclosureRow&, const EnclosureRow&) = default;
 };
 
-class EnclosureList : public RowsModel {
+class EnclosureList : public burrow::RowsModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)

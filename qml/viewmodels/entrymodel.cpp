@@ -38,7 +38,9 @@ void EntryModel::read() {
             BURROW_TRY(found.names, enclosureNames(book));
             return found;
         },
-        [this](const Result<Found>& found) { show(found ? *found : Found{}); });
+        [this, asked = entry_](const Result<Found>& found) {
+            if (asked == entry_) show(found ? *found : Found{});
+        });
 }
 
 void EntryModel::show(const Found& found) {

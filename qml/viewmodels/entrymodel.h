@@ -25,6 +25,7 @@ class EntryModel : public QObject {
     Q_PROPERTY(QVariantList readings READ readings NOTIFY changed FINAL)
     /// The photo; empty for none.
     Q_PROPERTY(QUrl picture READ picture NOTIFY changed FINAL)
+    Q_PROPERTY(bool hasPicture READ hasPicture NOTIFY changed FINAL)
     Q_PROPERTY(bool busy READ isBusy NOTIFY busyChanged FINAL)
 
 public:
@@ -45,6 +46,7 @@ public:
     [[nodiscard]] QVariantList lines() const { return lines_; }
     [[nodiscard]] QVariantList readings() const { return readings_; }
     [[nodiscard]] QUrl picture() const;
+    [[nodiscard]] bool hasPicture() const { return !picture().isEmpty(); }
     [[nodiscard]] bool isBusy() const { return busy_; }
 
 public slots:

@@ -79,7 +79,7 @@ void FactForm::build(FactKind kind, const ResidentPtr& resident) {
     for (const auto field : fieldsOf(kind)) {
         if (isAsked(field, kind, *resident)) addField(field);
     }
-    if (kind == FactKind::rehoused && !before_) addHome();
+    if (kind == FactKind::rehoused) addHome();
     if (kind == FactKind::moved) addMove();
     warn();
 }
@@ -96,7 +96,9 @@ void FactForm::addField(std::string_view name) {
     if (!choices.empty()) field.setChoices(std::move(choices));
     if (type == FieldType::count) {
         constexpr int mostPrey = 1000;
-        const int headcount = resident_->subject().headcount;
+        // An entry of back then may count those who are gone by now.
+        const int gone = before_ ? resident_->kept.digest.gone : 0;
+        const int headcount = resident_->subject().headcount + gone;
         const bool isMeal = *kind_ == FactKind::offered;
         field.setRange(*kind_ == FactKind::seen ? 0 : 1, isMeal ? mostPrey : std::max(1, headcount));
         field.setText(QString::number(*kind_ == FactKind::seen ? headcount : 1));
@@ -173,8 +175,9 @@ void FactForm::warn() {
         if (phase == Phase::hardening) say("form.warn.rehouseSoft");
         if (phase == Phase::premoult || phase == Phase::likelyPremoult) say("form.warn.rehousePremoult");
         if (resident_->subject().form != Form::animal) say("form.warn.rehouseSeveral");
-        if (resident_->profile == nullptr) return;
-        for (const auto caution : cautions(*resident_->profile)) {
+        const auto all = resident_->profile != nullptr ? cautions(*resident_->profile)
+                                                       : std::vector{Caution::unknown};
+        for (const auto caution : all) {
             warnings_.append(toQt(documents::cautionAdvice(caution, desk_->knowledge().words)));
         }
     }

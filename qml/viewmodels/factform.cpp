@@ -19,12 +19,14 @@ struct ToAmend {
 
 const auto withHome = QStringLiteral("with_home");
 
-/// A new enclosure for a rehousing, and the rehousing into it.
-Result<std::vector<Draft>> draftsFor(Book& book, FactDraft fact, const std::optional<Enclosure>& home) {
-    if (!home) return logging(book, fact);
+/// What `compose` makes of the body; with a new enclosure first, which the body then names.
+template <class Compose>
+Result<std::vector<Draft>> draftsFor(Book& book, FactBody body, const std::optional<Enclosure>& home,
+                                     Compose compose) {
+    if (!home) return compose(body);
     const EnclosureId id{book.newId()};
-    fact.body.enclosure = id;
-    BURROW_TRY(const auto drafts, logging(book, fact));
+    body.enclosure = id;
+    BURROW_TRY(const auto drafts, compose(body));
     std::vector<Draft> all{SetDraft{ThingType::enclosure, id.uuid, toFields(*home)}};
     all.insert(all.end(), drafts.begin(), drafts.end());
     return all;
@@ -105,7 +107,8 @@ bool FactForm::isShown(std::string_view name) const {
 
 bool FactForm::readField(FactBody& body, FormField& field) {
     auto text = field.value();
-    if (text.empty() || field.text() == newEnclosure) return true;
+    const bool isNewHome = field.type() == FormField::Type::Enclosure && field.text() == newEnclosure;
+    if (text.empty() || isNewHome) return true;
     if (field.type() == FormField::Type::Number) std::replace(text.begin(), text.end(), ',', '.');
     if (field.name() == u"prey") text = feederTerm(text, desk_->room()->rules());
     const auto done = setField(body, *kind_, field.name().toStdString(), text);
@@ -116,7 +119,7 @@ bool FactForm::readField(FactBody& body, FormField& field) {
 }
 
 bool FactForm::readBody(FactBody& body) {
-    bool isFine = !when_.isWrong();
+    bool isFine = !when_.isWrong() && !hasErrors();  // so far only days can have one
     // What the form does not show stays as it was.
     const auto kept = before_ ? toJson(before_->body) : nlohmann::json::object();
     for (const auto& [name, value] : kept.items()) {
@@ -142,34 +145,41 @@ bool FactForm::readBody(FactBody& body) {
     return false;
 }
 
+std::optional<Enclosure> FactForm::newHome() const {
+    if (home_.name == nullptr || !home_.name->isWanted()) return std::nullopt;
+    Enclosure made;
+    static_cast<void>(home_.read(made, *desk_));  // save() has looked it over
+    return made;
+}
+
 Deed FactForm::amendDeed(FactBody body) const {
     Deed deed;
     deed.tag = toQt(resident_->subject().number);
     deed.said = {"did.amended"};
     const auto at = happenedAt().value_or(desk_->knowledge().clock.now());
-    deed.compose = [before = *before_, body = std::move(body), at](Book& book) {
-        return amending(book, before, body, at);
+    deed.compose = [before = *before_, body = std::move(body), home = newHome(), at](Book& book) {
+        return draftsFor(book, body, home, [&](const FactBody& named) {
+            return amending(book, before, named, at);
+        });
     };
     return deed;
 }
 
 Deed FactForm::logDeed(FactBody body) const {
     const FactDraft draft{resident_->subject().id, *kind_, std::move(body), happenedAt()};
-    std::optional<Enclosure> home;
-    if (home_.name != nullptr && home_.name->isWanted()) {
-        Enclosure made;
-        static_cast<void>(home_.read(made, *desk_));
-        home = std::move(made);
-    }
     const auto* along = field(withHome);
     const bool takesHome = along != nullptr && along->isOn() && draft.body.place;
     Deed deed;
     deed.tag = toQt(resident_->subject().number);
     deed.said = saidOf(draft, resident_->subject().form);
-    deed.compose = [draft, home, takesHome, old = resident_->subject().enclosure](
+    deed.compose = [draft, home = newHome(), takesHome, old = resident_->subject().enclosure](
                        Book& book) -> Result<std::vector<Draft>> {
-        BURROW_TRY(auto drafts, draftsFor(book, draft, home));
-        if (takesHome && old) {
+        BURROW_TRY(auto drafts, draftsFor(book, draft.body, home, [&](const FactBody& named) {
+                       return logging(book, {draft.subject, draft.kind, named, draft.happenedAt});
+                   }));
+        // A move that is alone says where it stands now; more is written where a later one says so.
+        const bool isLatest = drafts.size() == 1;
+        if (takesHome && old && isLatest) {
             const auto moves = takeAlong(draft.subject, *old, *draft.body.place);
             drafts.insert(drafts.end(), moves.begin(), moves.end());
         }

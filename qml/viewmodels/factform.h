@@ -7,7 +7,7 @@
 
 namespace burrow {
 
-class FactForm : public FormModel {
+class FactForm : public burrow::FormModel {
     Q_OBJECT
     QML_ELEMENT
     /// Whether anything is being filled in.
@@ -49,6 +49,8 @@ private:
     [[nodiscard]] bool readBody(FactBody& body);
     [[nodiscard]] bool readField(FactBody& body, FormField& field);
     [[nodiscard]] std::optional<Instant> happenedAt() const;
+    /// The enclosure that is made along; nothing for none.
+    [[nodiscard]] std::optional<Enclosure> newHome() const;
     [[nodiscard]] Deed logDeed(FactBody body) const;
     [[nodiscard]] Deed amendDeed(FactBody body) const;
 

@@ -133,7 +133,7 @@ QString factDetail(const Fact& fact, const Resident& resident, const Desk& desk,
 QString factNote(const Fact& fact, const Desk& desk) {
     const auto text = toQt(fact.body.text.value_or(std::string())).trimmed();
     if (!fact.body.confidential.value_or(false)) return text;
-    return desk.say({"fact.private", {{"text", text.toStdString()}}});
+    return desk.say({"fact.private", {{"text", text.toStdString()}}}).trimmed();
 }
 
 QString factGlyph(FactKind kind) {

@@ -34,6 +34,10 @@ FormField& FormModel::add(FormField::Type type, const char* name, const char* la
 FormField& FormModel::add(FormField::Type type, const QString& name, const QString& label) {
     auto* field = new FormField(type, name, label, this);
     if (auto* day = field->day()) day->prepare(desk_->knowledge().words, desk_->today());
+    connect(field, &FormField::edited, this, [this] {
+        touched_ = true;
+        emit edited();
+    });
     fields_.append(field);
     return *field;
 }
@@ -60,6 +64,7 @@ void FormModel::setShape(const QString& title, bool ready, bool missing) {
 
 void FormModel::clearFields() {
     const auto gone = std::exchange(fields_, {});
+    touched_ = false;
     emit shapeChanged();
     for (auto* field : gone) field->deleteLater();
 }

@@ -12,7 +12,8 @@ namespace burrow {
 
 class FormModel : public QObject, public QQmlParserStatus {
     Q_OBJECT
-    QML_ANONYMOUS
+    QML_ELEMENT
+    QML_UNCREATABLE("A form is made for what it is about.")
     Q_INTERFACES(QQmlParserStatus)
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)
     Q_PROPERTY(QString title READ title NOTIFY shapeChanged FINAL)
@@ -24,6 +25,8 @@ class FormModel : public QObject, public QQmlParserStatus {
     /// What is wrong with the whole, in words; empty for nothing.
     Q_PROPERTY(QString error READ error NOTIFY stateChanged FINAL)
     Q_PROPERTY(bool busy READ isBusy NOTIFY stateChanged FINAL)
+    /// The keeper has entered something that is not saved.
+    Q_PROPERTY(bool touched READ isTouched NOTIFY edited FINAL)
 
 public:
     explicit FormModel(QObject* parent = nullptr) : QObject(parent) {}
@@ -41,6 +44,7 @@ public:
     [[nodiscard]] bool isMissing() const { return missing_; }
     [[nodiscard]] QString error() const { return error_; }
     [[nodiscard]] bool isBusy() const { return busy_; }
+    [[nodiscard]] bool isTouched() const { return touched_; }
     /// The field of that name; null for none.
     [[nodiscard]] FormField* field(const QString& name) const;
 
@@ -51,6 +55,8 @@ signals:
     void deskChanged();
     void shapeChanged();
     void stateChanged();
+    /// By the keeper.
+    void edited();
     /// Written; `thing` is what it was about or what was made.
     void saved(const QString& thing);
 
@@ -85,6 +91,7 @@ private:
     bool ready_ = false;
     bool missing_ = false;
     bool busy_ = false;
+    bool touched_ = false;
     bool isComplete_ = true;
 };
 

@@ -33,7 +33,12 @@ void HistoryModel::setDesk(Desk* desk) {
 void HistoryModel::setSubject(const QString& subject) {
     if (subject_ == subject) return;
     subject_ = subject;
+    wanted_ = portion;
+    hasMore_ = false;
+    ready_ = false;
+    bring(rows_, {});
     emit headChanged();
+    emit countChanged();
     read();
 }
 
@@ -64,7 +69,8 @@ void HistoryModel::read() {
             BURROW_TRY(auto names, enclosureNames(book));
             return Portion{std::move(facts), std::move(names)};
         },
-        [this](const Result<Portion>& read) {
+        [this, asked = subject_](const Result<Portion>& read) {
+            if (asked != subject_) return;
             isReading_ = false;
             if (read) show(*read);
         });

@@ -22,7 +22,7 @@ struct HistoryRow {
 [[nodiscard]] HistoryRow historyRow(const Fact& fact, const Resident& resident, const Desk& desk,
                                     const EnclosureNames& names);
 
-class HistoryModel : public RowsModel {
+class HistoryModel : public burrow::RowsModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)
@@ -75,7 +75,7 @@ private:
     std::vector<HistoryRow> rows_;
     int wanted_ = portion;
     bool isReading_ = false;
-    bool hasMore_ = true;
+    bool hasMore_ = false;
     bool ready_ = false;
 };
 

@@ -1,5 +1,7 @@
 #include "viewmodels/moultentry.h"
 
+#include <algorithm>
+
 #include "journal/past.h"
 #include "journal/roster.h"
 
@@ -66,6 +68,17 @@ Result<MoultDrafts> moultDrafts(Book& book, const FoundMoult& found) {
         made.drafts.emplace_back(draftOf(photo, found.subject, made.moult, happenedAt));
     }
     return made;
+}
+
+Result<std::size_t> writingsOf(Book& book, const EntryId& moult) {
+    BURROW_TRY(const auto known, fact(book, moult));
+    if (!known) return std::size_t{0};
+    BURROW_TRY(const auto readings, readingsOf(book, moult));
+    BURROW_TRY(const auto facts, history(book, known->subject, wholeHistory));
+    const auto photos = std::count_if(facts.begin(), facts.end(), [&moult](const Fact& fact) {
+        return fact.kind == FactKind::photo && fact.body.about == moult;
+    });
+    return readings.size() + static_cast<std::size_t>(photos);
 }
 
 Result<std::vector<Draft>> photoDrafts(Book& book, const EntryId& moult,

@@ -25,6 +25,9 @@ struct MoultDrafts {
 /// logged again: what was measured now stands beside what the record has.
 Result<MoultDrafts> moultDrafts(Book& book, const FoundMoult& found);
 
+/// How much the book holds of a moult: its readings and its photos. Nothing once it was taken back.
+Result<std::size_t> writingsOf(Book& book, const EntryId& moult);
+
 /// Photos of a moult that is in the book.
 Result<std::vector<Draft>> photoDrafts(Book& book, const EntryId& moult,
                                        const std::vector<pictures::KeptPhoto>& photos);

@@ -46,6 +46,7 @@ void MoultModel::setPhotographer(Photographer* photographer) {
     if (photographer_) photographer_->disconnect(this);
     photographer_ = photographer;
     if (photographer_) {
+        connect(photographer_, &Photographer::busyChanged, this, &MoultModel::photosChanged);
         connect(photographer_, &Photographer::taken, this, &MoultModel::addBytes);
         connect(photographer_, &Photographer::refused, this, [this](const QString& id) {
             tellOfPhoto(desk_->say(Message(id.toStdString())));
@@ -144,12 +145,16 @@ bool MoultModel::canTakeMore() const {
     return negatives_.size() + static_cast<std::size_t>(underWay_) < mostPhotos;
 }
 
+bool MoultModel::isDeveloping() const {
+    return underWay_ > 0 || (photographer_ && photographer_->busy());
+}
+
 void MoultModel::takePhoto() {
-    if (photographer_ && canTakeMore()) photographer_->take();
+    if (photographer_ && !busy_ && !isSaved() && canTakeMore()) photographer_->take();
 }
 
 void MoultModel::addBytes(const QByteArray& bytes) {
-    if (isSaved() || !canTakeMore()) return;
+    if (busy_ || isSaved() || !canTakeMore()) return;
     ++underWay_;
     startAdding();
     darkroom_->lookOver(this, Bytes(bytes.begin(), bytes.end()),
@@ -157,6 +162,7 @@ void MoultModel::addBytes(const QByteArray& bytes) {
 }
 
 void MoultModel::addFiles(const QList<QUrl>& files) {
+    if (busy_ || isSaved()) return;
     startAdding();
     for (const auto& file : files) {
         if (!canTakeMore()) {
@@ -271,15 +277,28 @@ void MoultModel::write(FactBody body, Kept kept) {
     Deed deed;
     deed.tag = tag();
     deed.said = {count == 0 ? "did.moulted" : "did.moultWithPhotos", {{"count", count}}};
-    const auto moult = std::make_shared<EntryId>();
-    deed.compose = [found = std::move(found), moult](Book& book) -> Result<std::vector<Draft>> {
-        BURROW_TRY(auto made, moultDrafts(book, found));
-        *moult = made.moult;
-        return std::move(made.drafts);
+    struct Written {
+        EntryId moult;
+        std::size_t writings = 0;
+    };
+    const auto written = std::make_shared<Written>();
+    deed.write = [found = std::move(found), written](Book& book) -> Result<ChangeSet> {
+        BURROW_TRY(const auto made, moultDrafts(book, found));
+        ChangeSet changes;
+        if (!made.drafts.empty()) {
+            BURROW_TRY(changes, book.record(made.drafts));
+        }
+        written->moult = made.moult;
+        // It is written by now, whether or not it can be counted.
+        written->writings = writingsOf(book, made.moult).value_or(0);
+        return changes;
     };
     desk_->act(this, std::move(deed),
-               [this, moult, kept = std::move(kept)](const Result<ChangeSet>& done) {
-                   if (done) moult_ = *moult;
+               [this, written, kept = std::move(kept)](const Result<ChangeSet>& done) {
+                   if (done) {
+                       moult_ = written->moult;
+                       writings_ = written->writings;
+                   }
                    end(done, kept);
                });
 }
@@ -314,10 +333,10 @@ void MoultModel::keepPhotosAgain() {
 
 void MoultModel::lookWhetherUndone() {
     if (!isSaved()) return;
-    desk_->ask<std::optional<Fact>>(
-        this, [moult = *moult_](Book& book) { return fact(book, moult); },
-        [this](const Result<std::optional<Fact>>& found) {
-            if (!found || *found) return;
+    desk_->ask<std::size_t>(
+        this, [moult = *moult_](Book& book) { return writingsOf(book, moult); },
+        [this](const Result<std::size_t>& writings) {
+            if (!isSaved() || !writings || *writings >= writings_) return;
             moult_.reset();
             lostPhotos_.clear();
             negatives_.insert(negatives_.begin(), kept_.begin(), kept_.end());

@@ -45,7 +45,7 @@ class MoultModel : public QObject {
     /// [{picture}] to show, in the order in which they were added.
     Q_PROPERTY(QVariantList photos READ photos NOTIFY photosChanged FINAL)
     Q_PROPERTY(bool canTakeMore READ canTakeMore NOTIFY photosChanged FINAL)
-    /// A picture is being looked over.
+    /// A picture is being taken or looked over: it belongs to the moult before that can be saved.
     Q_PROPERTY(bool developing READ isDeveloping NOTIFY photosChanged FINAL)
     /// Why the last picture was not taken up, in words.
     Q_PROPERTY(QString photoTrouble READ photoTrouble NOTIFY photosChanged FINAL)
@@ -98,7 +98,7 @@ public:
     void setUltimate(bool on);
     [[nodiscard]] QVariantList photos() const;
     [[nodiscard]] bool canTakeMore() const;
-    [[nodiscard]] bool isDeveloping() const { return underWay_ > 0; }
+    [[nodiscard]] bool isDeveloping() const;
     [[nodiscard]] QString photoTrouble() const { return photoTrouble_; }
 
     [[nodiscard]] bool isBusy() const { return busy_; }
@@ -162,6 +162,7 @@ private:
     QString photoTrouble_;
     bool busy_ = false;
     std::optional<EntryId> moult_;  ///< once it is saved
+    std::size_t writings_ = 0;      ///< of it in the book since then, at least
     QString lostPhotos_;
 };
 

@@ -4,20 +4,11 @@
 #include <set>
 
 #include "journal/check.h"
+#include "viewmodels/roomnames.h"
 #include "viewmodels/wording.h"
 
 namespace burrow {
 namespace {
-
-// They stand on tags and care sheets, where there is no room for more.
-constexpr qsizetype longestName = 40;
-constexpr qsizetype longestCode = 6;
-
-bool isCode(const QString& code) {
-    return std::all_of(code.begin(), code.end(), [](QChar c) {
-        return c.isLetterOrNumber() && c.unicode() < 128;
-    });
-}
 
 std::int64_t moultsIn(const std::vector<MoultPhoto>& photos, const Room& room) {
     std::set<EntryId> moults;
@@ -93,13 +84,8 @@ void RoomModel::save(const QString& name, const QString& code, const QString& co
     clearErrors();
     const auto newName = name.trimmed();
     const auto newCode = code.trimmed().toUpper();
-    if (newName.isEmpty()) nameError_ = desk_->say("room.needsName");
-    if (newName.size() > longestName) {
-        nameError_ = desk_->say({"room.longName", {{"most", std::int64_t{longestName}}}});
-    }
-    if (newCode.isEmpty() || newCode.size() > longestCode || !isCode(newCode)) {
-        codeError_ = desk_->say({"room.oddCode", {{"most", std::int64_t{longestCode}}}});
-    }
+    nameError_ = roomNameError(newName, *desk_);
+    codeError_ = roomCodeError(newCode, *desk_);
     if (!nameError_.isEmpty() || !codeError_.isEmpty()) return emit editChanged();
     FieldValues fields;
     const auto set = [&fields](const char* field, const QString& before, const QString& after) {

@@ -149,6 +149,7 @@ void RulesModel::change(const QString& text) {
 }
 
 void RulesModel::reset() {
+    clearError();
     if (!isOwn()) return emit kept();
     write(nullptr, "did.ruleReset");
 }

@@ -17,7 +17,7 @@ struct RuleRow {
     friend bool operator==(const RuleRow&, const RuleRow&) = default;
 };
 
-class RulesModel : public RowsModel {
+class RulesModel : public burrow::RowsModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)

@@ -20,6 +20,26 @@ QString withoutLeadingZeros(const QString& number) {
     return number.mid(zeros).toCaseFolded();
 }
 
+QString withoutCode(const QString& number, const Room& room) {
+    const auto code = toQt(room.info().code) + '-';
+    return code.size() > 1 && number.startsWith(code, Qt::CaseInsensitive) ? number.mid(code.size())
+                                                                           : number;
+}
+
+bool isWholeWord(const QString& text, qsizetype at, qsizetype size) {
+    const auto isGap = [&](qsizetype i) {
+        return i < 0 || i >= text.size() || !text[i].isLetterOrNumber();
+    };
+    return isGap(at - 1) && isGap(at + size);
+}
+
+bool holdsWholeWord(const QString& text, const QString& word) {
+    for (auto at = text.indexOf(word); at >= 0; at = text.indexOf(word, at + 1)) {
+        if (isWholeWord(text, at, word.size())) return true;
+    }
+    return false;
+}
+
 }  // namespace
 
 QString searchText(const Resident& resident, const Desk& desk) {
@@ -32,27 +52,39 @@ QString searchText(const Resident& resident, const Desk& desk) {
     return parts.join('\n').toCaseFolded();
 }
 
-Search::Search(const QString& typed, const Profiles& profiles)
-    : words_(typed.toCaseFolded().split(' ', Qt::SkipEmptyParts)),
-      species_(words_.isEmpty() ? nullptr : profiles.find(typed.trimmed().toStdString())) {}
+Search::Search(const QString& typed, const Desk& desk)
+    : words_(typed.toCaseFolded().split(' ', Qt::SkipEmptyParts)) {
+    if (words_.isEmpty() || !desk.room()) return;
+    number_ = withoutLeadingZeros(withoutCode(typed.trimmed(), *desk.room()));
+    species_ = desk.knowledge().profiles.find(typed.trimmed().toStdString());
+}
 
 bool Search::fits(const Resident& resident, const QString& text) const {
     if (species_ != nullptr && resident.profile == species_) return true;
-    return std::all_of(words_.begin(), words_.end(),
-                       [&](const QString& word) { return text.contains(word); });
+    if (withoutLeadingZeros(toQt(resident.subject().number)) == number_) return true;
+    return std::all_of(words_.begin(), words_.end(), [&](const QString& word) {
+        const bool isPart = word.size() > 1 || words_.size() == 1;
+        return isPart ? text.contains(word) : holdsWholeWord(text, word);
+    });
 }
 
 std::vector<ResidentPtr> numbered(const Room& room, const QString& number) {
-    const auto wanted = number.trimmed();
-    std::vector<ResidentPtr> exact;
-    std::vector<ResidentPtr> alike;
-    if (wanted.isEmpty()) return exact;
-    for (const auto& resident : room.residents()) {
-        const auto own = toQt(resident->subject().number);
-        if (own == wanted) exact.push_back(resident);
-        if (withoutLeadingZeros(own) == withoutLeadingZeros(wanted)) alike.push_back(resident);
-    }
-    return exact.empty() ? alike : exact;
+    const auto whole = number.trimmed();
+    const auto wanted = withoutCode(whole, room);
+    const auto those = [&](auto fits) {
+        std::vector<ResidentPtr> found;
+        const auto all = room.residents();
+        std::copy_if(all.begin(), all.end(), std::back_inserter(found),
+                     [&](const ResidentPtr& one) { return fits(toQt(one->subject().number)); });
+        return found;
+    };
+    if (wanted.isEmpty()) return {};
+    auto found = those([&](const QString& own) { return own == whole; });
+    if (found.empty()) found = those([&](const QString& own) { return own == wanted; });
+    if (!found.empty()) return found;
+    return those([bare = withoutLeadingZeros(wanted)](const QString& own) {
+        return withoutLeadingZeros(own) == bare;
+    });
 }
 
 QStringList speciesLike(const QString& typed, const Profiles& profiles, int most) {

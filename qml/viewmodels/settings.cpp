@@ -1,12 +1,14 @@
 #include "viewmodels/settings.h"
 
 #include <algorithm>
+#include <cmath>
 
 namespace burrow {
 namespace {
 
 constexpr qreal leastScale = 0.85;
 constexpr qreal mostScale = 2;
+constexpr qreal usualScale = 1;
 constexpr int usualUndoTime = 8000;
 
 }  // namespace
@@ -15,7 +17,10 @@ Settings::Settings(const QString& file, QObject* parent)
     : QObject(parent), file_(file, QSettings::IniFormat) {}
 
 qreal Settings::textScale() const {
-    return std::clamp(file_.value("textScale", 1.0).toReal(), leastScale, mostScale);
+    bool isNumber = false;
+    const auto scale = file_.value("textScale", usualScale).toReal(&isNumber);
+    if (!isNumber || !std::isfinite(scale)) return usualScale;
+    return std::clamp(scale, leastScale, mostScale);
 }
 
 void Settings::setTextScale(qreal scale) {
@@ -23,7 +28,9 @@ void Settings::setTextScale(qreal scale) {
 }
 
 int Settings::undoTime() const {
-    return std::max(0, file_.value("undoTime", usualUndoTime).toInt());
+    bool isNumber = false;
+    const int time = file_.value("undoTime", usualUndoTime).toInt(&isNumber);
+    return isNumber ? std::max(0, time) : usualUndoTime;
 }
 
 void Settings::set(const char* name, const QVariant& value) {

@@ -138,6 +138,7 @@ void SexModel::setChoice(int choice) {
 
 QVariantList SexModel::choices() const {
     QVariantList list;
+    if (!desk_) return list;
     for (const auto sex : sexes) {
         const std::string id = "sexing.choice." + std::string(name(sex));
         list.append(QVariantMap{{QStringLiteral("word"), desk_->say(Message(id))},
@@ -154,6 +155,7 @@ void SexModel::setClarity(int clarity) {
 
 QVariantList SexModel::clarities() const {
     QVariantList list;
+    if (!desk_) return list;
     for (int stop = 0; stop < clarityStops; ++stop) list.append(clarityWord(stop, *desk_));
     return list;
 }

@@ -28,6 +28,8 @@ class SexModel : public QObject {
     Q_PROPERTY(QVariantList photos READ photos NOTIFY changed FINAL)
     /// [{url, thumbnail, name}]: of the same animal's earlier moults, the last one first.
     Q_PROPERTY(QVariantList earlier READ earlier NOTIFY changed FINAL)
+    /// Both, for looking through them.
+    Q_PROPERTY(QVariantList all READ all NOTIFY changed FINAL)
     /// What was said of this moult before; empty for nothing.
     Q_PROPERTY(QString verdict READ verdict NOTIFY changed FINAL)
 
@@ -57,6 +59,7 @@ public:
     [[nodiscard]] QStringList guidance() const;
     [[nodiscard]] QVariantList photos() const { return photos_; }
     [[nodiscard]] QVariantList earlier() const { return earlier_; }
+    [[nodiscard]] QVariantList all() const { return photos_ + earlier_; }
     [[nodiscard]] QString verdict() const;
     [[nodiscard]] int choice() const { return choice_; }
     void setChoice(int choice);

@@ -19,7 +19,7 @@ struct MoultToSex {
     }
 };
 
-class SexQueueModel : public RowsModel {
+class SexQueueModel : public burrow::RowsModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)

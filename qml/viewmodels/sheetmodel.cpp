@@ -46,6 +46,7 @@ void SheetModel::layOut(Printer::Compose compose) {
 }
 
 void SheetModel::showPages(Printer::Pages pages) {
+    ++asked_;  // what is being laid out for somebody else comes too late
     pages_ = std::move(pages);
     page_ = std::clamp(page_, 0, std::max(0, pageCount() - 1));
     emit pagesChanged();

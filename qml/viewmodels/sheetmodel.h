@@ -11,7 +11,8 @@ namespace burrow {
 
 class SheetModel : public QObject {
     Q_OBJECT
-    QML_ANONYMOUS
+    QML_ELEMENT
+    QML_UNCREATABLE("A sheet is of something.")
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY givenChanged REQUIRED FINAL)
     Q_PROPERTY(burrow::Printer* printer READ printer WRITE setPrinter NOTIFY givenChanged REQUIRED FINAL)
     Q_PROPERTY(burrow::Sharer* sharer READ sharer WRITE setSharer NOTIFY givenChanged REQUIRED FINAL)

@@ -17,7 +17,7 @@ struct ShelfRow {
     friend bool operator==(const ShelfRow&, const ShelfRow&) = default;
 };
 
-class ShelfModel : public RowsModel {
+class ShelfModel : public burrow::RowsModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)

@@ -1,5 +1,6 @@
 #include "viewmodels/shelvesmodel.h"
 
+#include <algorithm>
 #include <unordered_map>
 
 #include "viewmodels/search.h"
@@ -80,26 +81,30 @@ void ShelvesModel::read() {
     filter();
 }
 
+/// A shelf is headed again where its quarantine comes after all the rest.
+void ShelvesModel::addHeadings(std::vector<ShelvesRow>& rows) const {
+    for (auto first = rows.begin(); first != rows.end();) {
+        const auto end = std::find_if(first, rows.end(), [&](const ShelvesRow& row) {
+            return row.shelf != first->shelf;
+        });
+        first->heading = shelfText(Place::parse(first->shelf.toStdString()), *desk_);
+        first->headingNote =
+            desk_->say({"shelves.tubs", {{"count", std::int64_t{end - first}}}});
+        first = end;
+    }
+}
+
 void ShelvesModel::filter() {
-    const Search search(query_, desk_->knowledge().profiles);
+    if (!desk_) return;
+    const Search search(query_, *desk_);
     std::vector<ShelvesRow> shown;
-    QHash<QString, int> shelves;
     for (const auto& known : everyone_) {
         const bool isWanted = search.isEmpty() ? withGone_ || !known.row.gone
                                                : search.fits(*known.resident, known.text);
         if (!isWanted) continue;
-        ++shelves[known.row.shelf];
         shown.push_back(known.row);
-        auto& row = shown.back();
-        if (shown.size() == 1 || shown[shown.size() - 2].shelf != row.shelf) {
-            row.heading = shelfText(known.resident->kept.place, *desk_);
-        }
     }
-    for (auto& row : shown) {
-        if (row.heading.isEmpty()) continue;
-        row.headingNote =
-            desk_->say({"shelves.tubs", {{"count", std::int64_t{shelves[row.shelf]}}}});
-    }
+    addHeadings(shown);
     bring(rows_, std::move(shown));
     emit summaryChanged();
 }

@@ -21,7 +21,7 @@ struct ShelvesRow {
     friend bool operator==(const ShelvesRow&, const ShelvesRow&) = default;
 };
 
-class ShelvesModel : public RowsModel {
+class ShelvesModel : public burrow::RowsModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)
@@ -80,6 +80,7 @@ private:
 
     void read();
     void filter();
+    void addHeadings(std::vector<ShelvesRow>& rows) const;
     [[nodiscard]] Known know(const ResidentPtr& resident) const;
 
     QPointer<Desk> desk_;

@@ -17,7 +17,8 @@ void SpeciesModel::setDesk(Desk* desk) {
 void SpeciesModel::setFilter(const QString& filter) {
     if (filter_ == filter) return;
     filter_ = filter;
-    read();
+    if (desk_) return read();
+    emit filterChanged();
 }
 
 bool SpeciesModel::fits(const Profile& profile) const {

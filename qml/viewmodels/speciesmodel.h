@@ -14,7 +14,7 @@ struct SpeciesRow {
     friend bool operator==(const SpeciesRow&, const SpeciesRow&) = default;
 };
 
-class SpeciesModel : public RowsModel {
+class SpeciesModel : public burrow::RowsModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)

@@ -226,7 +226,8 @@ void TagSheetModel::prepare(std::function<void()> go) {
 
 QString TagSheetModel::summary() const {
     if (!isReady()) return {};
-    if (tagCount_ == 0) return desk_->say("print.nobody");
+    if (!isBlank() && chosen().empty()) return desk_->say("print.nobody");
+    if (tagCount_ == 0) return {};
     auto text = desk_->say({"tagSheet.summary",
                             {{"count", std::int64_t{tagCount_}},
                              {"pages", std::int64_t{pageCount()}}}});

@@ -9,7 +9,7 @@
 
 namespace burrow {
 
-class TagSheetModel : public SheetModel {
+class TagSheetModel : public burrow::SheetModel {
     Q_OBJECT
     QML_ELEMENT
     /// Those to print for; empty for all.

@@ -5,6 +5,7 @@
 
 #include "demo_room.h"
 #include "tags/code.h"
+#include "viewmodels/roundmodel.h"
 
 namespace burrow::test {
 namespace {
@@ -47,6 +48,11 @@ void scrollTo(QQuickItem* item) {
 
 bool isControl(const QQuickItem* item) {
     return item->metaObject()->indexOfSignal("activated()") >= 0 && item->isEnabled();
+}
+
+/// "RuleStrip" of RuleStrip.qml.
+QString fileOf(const QObject* item) {
+    return QString::fromLatin1(item->metaObject()->className()).section('_', 0, 0);
 }
 
 QString textOf(const QQuickItem* item) { return item->property("text").toString(); }
@@ -181,6 +187,50 @@ void Stage::type(const QString& text) {
     settle();
 }
 
+QQuickItem* Stage::first(const QString& file) {
+    for (auto* item : visibleItems()) {
+        if (fileOf(item) == file) return item;
+    }
+    qFatal("There is no %s", qPrintable(file));
+}
+
+void Stage::search(const QString& text) {
+    auto* line = first(QStringLiteral("SearchLine"));
+    line->property("field").value<QQuickItem*>()->forceActiveFocus(Qt::TabFocusReason);
+    type(text);
+}
+
+QObject* Stage::dialog(const QString& name) {
+    QObject* found = nullptr;
+    if (!QTest::qWaitFor([&] {
+            found = window->findChild<QObject*>(name);
+            return found != nullptr;
+        })) {
+        qFatal("There is no dialog %s", qPrintable(name));
+    }
+    return found;
+}
+
+void Stage::chooseFiles(const std::vector<std::filesystem::path>& chosen) {
+    QList<QUrl> urls;
+    for (const auto& file : chosen) {
+        urls.append(QUrl::fromLocalFile(QString::fromStdString(file.string())));
+    }
+    auto* open = dialog(QStringLiteral("fileDialog"));
+    QMetaObject::invokeMethod(open, "filesChosen", Q_ARG(QVariant, QVariant::fromValue(urls)));
+    QMetaObject::invokeMethod(open, "reject");
+    settle();
+}
+
+void Stage::chooseFolder(const std::filesystem::path& chosen) {
+    auto* open = dialog(QStringLiteral("folderDialog"));
+    QMetaObject::invokeMethod(
+        open, "folderChosen",
+        Q_ARG(QUrl, QUrl::fromLocalFile(QString::fromStdString(chosen.string()))));
+    QMetaObject::invokeMethod(open, "reject");
+    settle();
+}
+
 void Stage::fill(const QString& label, const QString& text) {
     const auto items = visibleItems();
     for (auto item = items.crbegin(); item != items.crend(); ++item) {
@@ -205,7 +255,7 @@ QString Stage::words() {
 QString Stage::page() {
     auto* stack = window->property("stack").value<QQuickItem*>();
     auto* top = stack->property("currentItem").value<QQuickItem*>();
-    return QString::fromLatin1(top->metaObject()->className()).section('_', 0, 0);
+    return fileOf(top);
 }
 
 void Stage::go(const QString& page, const QVariantMap& properties) {
@@ -214,6 +264,12 @@ void Stage::go(const QString& page, const QVariantMap& properties) {
     QMetaObject::invokeMethod(navigation, "pushed", Q_ARG(QString, page),
                               Q_ARG(QVariant, QVariant(properties)));
     settle();
+}
+
+void Stage::round(const QString& number) {
+    auto* kit = window->property("kit").value<QObject*>();
+    kit->property("round").value<RoundModel*>()->goTo(id(number));
+    go(QStringLiteral("RoundPage"));
 }
 
 ResidentPtr Stage::resident(const QString& number) {

@@ -46,6 +46,13 @@ public:
     void click(const QString& text) { click(control(text)); }
     void key(Qt::Key key);
     void type(const QString& text);
+    /// The first visible item of that file, "RuleStrip".
+    QQuickItem* first(const QString& file);
+    /// Types into the search line.
+    void search(const QString& text);
+    /// Answers the dialog of the device that was opened.
+    void chooseFiles(const std::vector<std::filesystem::path>& chosen);
+    void chooseFolder(const std::filesystem::path& chosen);
     /// Types into the line with that label.
     void fill(const QString& label, const QString& text);
     /// All text that can be seen, for looking for a sentence.
@@ -55,6 +62,8 @@ public:
 
     /// Opens a page as the navigation would.
     void go(const QString& page, const QVariantMap& properties = {});
+    /// To the round, at that animal.
+    void round(const QString& number);
     [[nodiscard]] ResidentPtr resident(const QString& number);
     [[nodiscard]] QString id(const QString& number);
     /// What a tag of that animal holds.
@@ -79,6 +88,7 @@ public:
 
 private:
     [[nodiscard]] QList<QQuickItem*> visibleItems();
+    QObject* dialog(const QString& name);
 };
 
 }  // namespace burrow::test

@@ -76,7 +76,8 @@ QString PunchShape::kindName() const {
 void PunchShape::setKindName(const QString& name) {
     bool known = false;
     const int value = QMetaEnum::fromType<Kind>().keyToValue(qPrintable(name), &known);
-    if (!known) qWarning("There is no punch called \"%s\"", qPrintable(name));
+    // Empty while what it belongs to is still read.
+    if (!known && !name.isEmpty()) qWarning("There is no punch called \"%s\"", qPrintable(name));
     const Kind kind = known ? static_cast<Kind>(value) : Kind::none;
     if (kind == kind_) return;
     kind_ = kind;

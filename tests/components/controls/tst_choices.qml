@@ -43,8 +43,8 @@ Item {
             width: parent.width
             text: "Moult photos"
             sub: "Small size"
-            onText: "in"
-            offText: "out"
+            wordOn: "in"
+            wordOff: "out"
         }
         PickRow {
             id: pick

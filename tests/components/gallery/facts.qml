@@ -104,14 +104,14 @@ Sheet {
         text: "Moult photos"
         sub: "Small size, 1.6 MB"
         on: true
-        onText: "in"
-        offText: "out"
+        wordOn: "in"
+        wordOff: "out"
     }
     SwitchRow {
         width: parent.width
         text: "Names of buyers"
         sub: "Left out"
-        onText: "in"
-        offText: "out"
+        wordOn: "in"
+        wordOff: "out"
     }
 }

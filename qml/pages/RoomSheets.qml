@@ -1,0 +1,44 @@
+import QtQuick
+import Burrow.Components
+import Burrow.ViewModels
+
+// What can be printed: tags for the room, and the care sheet of an animal by its number.
+Column {
+    id: sheets
+
+    required property Kit kit
+    required property RoomModel room
+
+    spacing: Tokens.betweenStrips
+
+    WayRow {
+        width: parent.width
+        glyph: "tag"
+        text: qsTr("Tags to print")
+        sub: qsTr("For everyone, for a shelf, or blank")
+        onActivated: sheets.kit.navigation.pushed("TagSheetPage", {})
+    }
+    Strip {
+        width: parent.width
+        spacing: Tokens.space8
+
+        TextLine {
+            id: number
+            width: parent.width
+            code: true
+            label: qsTr("Care sheet for number")
+            error: sheets.room.findTrouble
+            clearText: qsTr("Empty the number")
+            field.maximumLength: 40
+            onAccepted: sheets.room.find(number.text)
+        }
+        ActionButton {
+            width: parent.width
+            kind: "secondary"
+            glyph: "sheet"
+            enabled: number.text.trim() !== ""
+            text: qsTr("Open the care sheet")
+            onActivated: sheets.room.find(number.text)
+        }
+    }
+}

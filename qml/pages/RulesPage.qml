@@ -1,0 +1,73 @@
+pragma ComponentBehavior: Bound
+import QtQuick
+import Burrow.Components
+import Burrow.ViewModels
+
+// The rules of thumb the book goes by, each with its source. Any of them can be changed.
+PageFrame {
+    id: page
+
+    required property Kit kit
+
+    readonly property RulesModel rules: RulesModel {
+        desk: page.kit.desk
+        onKept: sheet.close()
+    }
+
+    StripList {
+        anchors.fill: parent
+        objectName: "rulesList"
+        model: page.rules
+        head: head
+        delegate: Column {
+            id: entry
+
+            required property var model
+
+            x: page.contentX
+            width: page.contentWidth
+
+            SectionHead {
+                width: parent.width
+                visible: name !== ""
+                name: entry.model.heading
+            }
+            RuleStrip {
+                width: parent.width
+                says: entry.model.says
+                value: entry.model.value
+                source: entry.model.source
+                own: entry.model.own
+                onActivated: {
+                    page.rules.choose(entry.model.rule);
+                    sheet.begin();
+                }
+            }
+        }
+    }
+    PageHead {
+        id: head
+        x: page.contentX
+        width: page.contentWidth
+        title: qsTr("Rules of thumb")
+        sub: page.rules.summary
+        trouble: page.kit.desk.trouble
+        onDismissed: page.kit.desk.dismissTrouble()
+    }
+    UndoOverlay {
+        anchors.bottom: parent.bottom
+        anchors.bottomMargin: Tokens.space12
+        x: page.contentX
+        width: page.contentWidth
+        kit: page.kit
+    }
+    RuleSheet {
+        id: sheet
+        rules: page.rules
+    }
+    bar: ContextBar {
+        width: parent.width
+        backText: qsTr("Back")
+        onBack: page.kit.navigation.backed()
+    }
+}

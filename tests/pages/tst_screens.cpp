@@ -1,0 +1,216 @@
+// Every page of the app, in both themes and at two text sizes, against committed pictures.
+#include <QtTest>
+#include <fstream>
+#include <functional>
+
+#include "pages/stage.h"
+#include "support/moult_photo.h"
+
+using namespace burrow::test;
+
+namespace {
+
+struct Scene {
+    const char* name;
+    Stage::Start start;
+    std::function<void(Stage&)> arrive;
+};
+
+/// Scrolls what lies on top to its end.
+void toTheEnd(Stage& stage) {
+    auto* stack = stage.window->property("stack").value<QQuickItem*>();
+    auto* page = stack->property("currentItem").value<QQuickItem*>();
+    for (auto* item : page->findChildren<QQuickItem*>()) {
+        const auto height = item->property("contentHeight");
+        if (!height.isValid() || !item->isVisible() || height.toReal() <= item->height()) continue;
+        item->setProperty("contentY", item->property("originY").toReal() + height.toReal() -
+                                          item->height() + item->property("bottomMargin").toReal());
+    }
+}
+
+Scene page(const char* name, const char* file,
+           const std::function<QVariantMap(Stage&)>& properties = {}) {
+    return {name, Stage::Start::DemoRoom, [file, properties](Stage& stage) {
+                stage.go(file, properties ? properties(stage) : QVariantMap());
+            }};
+}
+
+Scene lowerPart(const char* name, Scene of) {
+    return {name, of.start, [arrive = of.arrive](Stage& stage) {
+                arrive(stage);
+                toTheEnd(stage);
+            }};
+}
+
+Scene inRoom(const char* name, std::function<void(Stage&)> arrive) {
+    return {name, Stage::Start::DemoRoom, std::move(arrive)};
+}
+
+std::function<QVariantMap(Stage&)> of(const char* number) {
+    return [number](Stage& stage) { return QVariantMap{{"subject", stage.id(number)}}; };
+}
+
+void atTheScanner(Stage& stage) {
+    stage.scanner.showPicture(moultPicture({1280, 960}));
+    stage.go("ScanPage");
+}
+
+void bringBadRows(Stage& stage) {
+    const auto path = stage.folder.path() / "slings.csv";
+    std::ofstream(path) << "code,species,hatched_on,source\n"
+                           "401,Brachypelma hamorii,2026-03-01,Bred here\n"
+                           "402,Brachypelma hamorii,last spring,Bred here\n"
+                           "403,,2026-03-01,Bred here\n";
+    stage.go("BringPage");
+    stage.click("Choose files");
+    stage.chooseFiles({path});
+}
+
+std::vector<Scene> scenes() {
+    const auto place = [](const char* word) {
+        return [word](Stage& stage) { stage.click(word); };
+    };
+    std::vector<Scene> all{
+        {"first", Stage::Start::NoBook, [](Stage&) {}},
+        {"new_room", Stage::Start::NoBook,
+         [](Stage& stage) {
+             stage.click("Tag an animal");
+             stage.fill("Name of the room", "Kiln Row");
+         }},
+        inRoom("due", [](Stage&) {}),
+        inRoom("due_end", [](Stage& stage) { toTheEnd(stage); }),
+        inRoom("shelves", place("Shelves")),
+        inRoom("shelves_found",
+               [](Stage& stage) {
+                   stage.click("Shelves");
+                   stage.search("hamorii");
+               }),
+        inRoom("whole_shelf",
+               [](Stage& stage) {
+                   stage.click("Shelves");
+                   stage.click("Shelf A");
+               }),
+        inRoom("pairings", place("Pairings")),
+        inRoom("stall", place("Stall")),
+        inRoom("round", [](Stage& stage) { stage.round("044"); }),
+        inRoom("hold", [](Stage& stage) { stage.round("002"); }),
+        inRoom("round_undo",
+               [](Stage& stage) {
+                   stage.settings->setScanNext(false);
+                   stage.round("044");
+                   stage.click("Took it");
+               }),
+        inRoom("scan", atTheScanner),
+        inRoom("scan_found",
+               [](Stage& stage) {
+                   atTheScanner(stage);
+                   stage.scanner.showTag(stage.payloadOf("044"));
+               }),
+        page("animal", "AnimalPage", of("044")),
+        lowerPart("animal_end", page("animal", "AnimalPage", of("044"))),
+        page("log", "LogPage", of("044")),
+        inRoom("log_form",
+               [](Stage& stage) {
+                   stage.go("LogPage", of("044")(stage));
+                   stage.click("Offered food");
+               }),
+        page("history", "HistoryPage", of("044")),
+        page("animal_form", "AnimalFormPage"),
+        page("animal_change", "AnimalFormPage", of("044")),
+        page("moult", "MoultPage", of("044")),
+        inRoom("moult_saved",
+               [](Stage& stage) {
+                   stage.go("MoultPage", of("044")(stage));
+                   stage.fill("Leg span", "96");
+                   stage.click("Save moult");
+               }),
+        page("sex_queue", "SexQueuePage"),
+        page("care_sheet", "CareSheetPage", of("044")),
+        page("tag_sheet", "TagSheetPage"),
+        page("bring", "BringPage"),
+        inRoom("bring_bad", bringBadRows),
+        page("room", "RoomPage"),
+        lowerPart("room_end", page("room", "RoomPage")),
+        page("look", "LookPage"),
+        page("rules", "RulesPage"),
+        inRoom("rule",
+               [](Stage& stage) {
+                   stage.go("RulesPage");
+                   stage.click(stage.first("RuleStrip"));
+               }),
+        page("species", "SpeciesPage"),
+        page("profile", "ProfilePage",
+             [](Stage&) { return QVariantMap{{"species", "Poecilotheria metallica"}}; }),
+        page("about", "AboutPage"),
+    };
+    return all;
+}
+
+}  // namespace
+
+class Screens : public QObject {
+    Q_OBJECT
+
+private slots:
+    void lookAsBefore_data() {
+        QTest::addColumn<QString>("scene");
+        QTest::addColumn<bool>("day");
+        QTest::addColumn<double>("scale");
+        for (const auto& scene : scenes()) {
+            for (const bool day : {false, true}) {
+                for (const double scale : {1.0, 1.6}) {
+                    const auto name = QLatin1String(scene.name) + suffix({day, scale});
+                    QTest::newRow(qPrintable(name)) << QString::fromLatin1(scene.name) << day << scale;
+                }
+            }
+        }
+    }
+
+    void lookAsBefore() {
+        QFETCH(QString, scene);
+        QFETCH(bool, day);
+        QFETCH(double, scale);
+        const auto all = scenes();
+        const auto found = std::find_if(all.begin(), all.end(), [&](const Scene& each) {
+            return scene == QLatin1String(each.name);
+        });
+        Stage stage(found->start, {day, scale});
+        found->arrive(stage);
+        QCOMPARE(compareScreen(stage.picture(), QLatin1String("page_") + scene + suffix({day, scale})),
+                 QString());
+    }
+
+    // Small, large and wide: nothing may be cut.
+    void fitOtherScreens_data() {
+        QTest::addColumn<QString>("scene");
+        QTest::addColumn<QSize>("size");
+        QTest::addColumn<double>("scale");
+        for (const auto* scene : {"first", "due", "round", "hold", "animal", "log"}) {
+            const auto row = [&](const char* tag, const QSize& size, double scale) {
+                QTest::newRow(qPrintable(QLatin1String(scene) + QLatin1String(tag)))
+                    << QString::fromLatin1(scene) << size << scale;
+            };
+            row("_small", {360, 640}, 1.0);
+            row("_small_200", {360, 640}, 2.0);
+            row("_tablet", {900, 1200}, 1.0);
+        }
+    }
+
+    void fitOtherScreens() {
+        QFETCH(QString, scene);
+        QFETCH(QSize, size);
+        QFETCH(double, scale);
+        const auto all = scenes();
+        const auto found = std::find_if(all.begin(), all.end(), [&](const Scene& each) {
+            return scene == QLatin1String(each.name);
+        });
+        Stage stage(found->start, {.textScale = scale}, size);
+        found->arrive(stage);
+        QCOMPARE(compareScreen(stage.picture(),
+                               QLatin1String("page_") + QLatin1String(QTest::currentDataTag())),
+                 QString());
+    }
+};
+
+QTEST_MAIN(Screens)
+#include "tst_screens.moc"

@@ -1,0 +1,238 @@
+// Moults that wait to be sexed, and what is said of one.
+#include <QAbstractItemModelTester>
+#include <QSignalSpy>
+
+#include "viewmodels/other_hand.h"
+#include "viewmodels/sexmodel.h"
+#include "viewmodels/sexqueuemodel.h"
+
+using namespace burrow;
+using namespace burrow::test;
+
+namespace {
+
+enum Choice { female, male, cannotTell };
+
+/// One model over one moult, read.
+class Look {
+public:
+    Look(DeskFixture& at, const EntryId& moult) : at_(at) {
+        model.setDesk(&at.desk);
+        model.setMoult(QString::fromStdString(moult.text()));
+        at.settle();
+    }
+    void say(Choice choice, int clarity = -1) {
+        model.setChoice(choice);
+        model.setClarity(clarity);
+        model.save();
+        at_.settle();
+    }
+    SexModel model;
+
+private:
+    DeskFixture& at_;
+};
+
+std::vector<Fact> sexings(DeskFixture& at) {
+    auto facts = at.history(at.hamorii);
+    std::erase_if(facts, [](const Fact& fact) { return fact.kind != FactKind::sexed; });
+    return facts;
+}
+
+Sex sexNow(DeskFixture& at) { return at.desk.room()->find(at.hamorii)->subject().sex; }
+
+FactBody sized(double carapace) {
+    FactBody body;
+    body.carapace = Millimetres{carapace};
+    return body;
+}
+
+}  // namespace
+
+class TestSexing : public QObject {
+    Q_OBJECT
+
+private slots:
+    void queueListsTheOldestFirst() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        hand.moult(at.hamorii, 5, 2);
+        hand.moult(at.pulchra, 0, 1);
+        hand.moult(at.hamorii, 90, 1);
+        hand.moult(at.hamorii, 40, 0);  // without a photo there is nothing to look at
+        hand.moult(at.group, 2, 1);     // it belongs to none in particular
+        SexQueueModel queue;
+        const QAbstractItemModelTester tester(&queue);
+        queue.setDesk(&at.desk);
+        QVERIFY(!queue.isReady());
+        at.settle();
+        QVERIFY(queue.isReady());
+        QCOMPARE(queue.count(), 3);
+        QCOMPARE(queue.summary(), QString("3 moults wait"));
+        QCOMPARE(text(queue, 0, SexQueueModel::TagRole), QString("214"));
+        QVERIFY(text(queue, 0, SexQueueModel::WhenRole).endsWith("90 days ago"));
+        QVERIFY(text(queue, 1, SexQueueModel::WhenRole).endsWith("5 days ago"));
+        QCOMPARE(text(queue, 1, SexQueueModel::PhotosRole), QString("2 photos"));
+        QCOMPARE(text(queue, 2, SexQueueModel::WhenRole), QString("Moult of today"));
+        QCOMPARE(text(queue, 2, SexQueueModel::BinomialRole), QString("Grammostola pulchra"));
+        QVERIFY(text(queue, 2, SexQueueModel::ThumbnailRole).contains("-photos/thumbnails/"));
+        at.desk.close();
+        at.settle();
+        QCOMPARE(queue.count(), 0);
+    }
+
+    void whatWasLookedAtLeavesTheQueue() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        const auto old = hand.moult(at.hamorii, 90, 1);
+        hand.moult(at.pulchra, 0, 1);
+        SexQueueModel queue;
+        const QAbstractItemModelTester tester(&queue);
+        queue.setDesk(&at.desk);
+        at.settle();
+        QSignalSpy removals(&queue, &QAbstractItemModel::rowsRemoved);
+        Look(at, old).say(cannotTell);
+        at.settle();
+        QCOMPARE(queue.summary(), QString("One moult waits"));
+        QCOMPARE(removals.count(), 1);
+        at.desk.undo();
+        at.settle();
+        QCOMPARE(queue.count(), 2);
+        QCOMPARE(text(queue, 0, SexQueueModel::TagRole), QString("214"));
+    }
+
+    void showsTheMoultBesideEarlierOnes() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        hand.moult(at.hamorii, 300, 1);
+        hand.moult(at.hamorii, 90, 2);
+        const auto moult = hand.moult(at.hamorii, 5, 2, sized(15.8));
+        hand.moult(at.hamorii, 1, 1);    // later, and so no part of what led here
+        hand.moult(at.pulchra, 200, 1);  // somebody else's
+        const Look look(at, moult);
+        QVERIFY(look.model.isReady());
+        QCOMPARE(look.model.title(), QString("Moult of 3 May, carapace 15.8 mm"));
+        QCOMPARE(look.model.photos().size(), 2);
+        QCOMPARE(look.model.earlier().size(), 3);
+        const auto nearest = look.model.earlier().at(0).toMap().value("name").toString();
+        QVERIFY2(nearest.contains("7 Feb"), qPrintable(nearest));
+        QCOMPARE(look.model.guidance().size(), 3);
+        QVERIFY(look.model.verdict().isEmpty());
+    }
+
+    void photosStandInTheOrderTheyWereTaken() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        const auto moult = hand.moult(at.hamorii, 5, 2);
+        const Look look(at, moult);
+        const auto first = QString::fromStdString(Sha256::of(moult.text() + "0").hex());
+        QVERIFY(look.model.photos().at(0).toMap().value("url").toString().contains(first));
+    }
+
+    void writesTheSexAndHowClearlyItWasSeen() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        const auto moult = hand.moult(at.hamorii, 5, 1);
+        Look look(at, moult);
+        QSignalSpy saved(&look.model, &SexModel::saved);
+        look.say(female, 4);
+        QCOMPARE(saved.count(), 1);
+        QCOMPARE(sexNow(at), Sex::female);
+        const auto said = sexings(at).at(0);
+        QCOMPARE(said.body.about, moult);
+        QVERIFY(said.body.text->ends_with("Beyond doubt"));
+        QCOMPARE(at.desk.doneText(), QString("female, by its moult"));
+        QVERIFY(look.model.verdict().startsWith("You saw a female"));
+        at.desk.undo();
+        at.settle();
+        QCOMPARE(sexNow(at), Sex::unknown);
+        QVERIFY(look.model.verdict().isEmpty());
+    }
+
+    void cannotTellLeavesTheSexAsItIs() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        Look(at, hand.moult(at.hamorii, 90, 1)).say(male);
+        Look look(at, hand.moult(at.hamorii, 5, 1));
+        look.say(cannotTell);
+        QCOMPARE(sexNow(at), Sex::male);
+        QCOMPARE(sexings(at).size(), 2U);
+        QVERIFY(!sexings(at).at(0).body.text);  // how clearly was not asked
+        QVERIFY(look.model.verdict().startsWith("You could not tell"));
+    }
+
+    void aNewAnswerTakesThePlaceOfTheOldOne() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        Look look(at, hand.moult(at.hamorii, 5, 1));
+        look.say(female, 1);
+        look.say(male, 3);
+        QCOMPARE(sexings(at).size(), 1U);
+        QCOMPARE(sexNow(at), Sex::male);
+        at.desk.undo();
+        at.settle();
+        QCOMPARE(sexings(at).size(), 1U);
+        QCOMPARE(sexings(at).at(0).body.sex, Sex::female);
+        QCOMPARE(sexNow(at), Sex::female);
+        QVERIFY(look.model.verdict().startsWith("You saw a female"));
+    }
+
+    void nothingIsWrittenWithoutAChoice() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        Look look(at, hand.moult(at.hamorii, 5, 1));
+        look.model.setClarity(2);
+        look.model.save();
+        QVERIFY(!look.model.isBusy());
+        look.model.setChoice(9);
+        look.model.save();
+        at.settle();
+        QVERIFY(sexings(at).empty());
+    }
+
+    void aMoultThatIsGoneIsMissing() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        const auto moult = hand.moult(at.hamorii, 5, 1);
+        Look look(at, moult);
+        QVERIFY(!look.model.isMissing());
+        hand.record({RetractDraft{moult}});
+        at.settle();
+        QVERIFY(look.model.isMissing());
+        look.say(female);
+        QVERIFY(sexings(at).empty());
+        QVERIFY(Look(at, hand.moult(at.hamorii, 3, 0)).model.isMissing());
+    }
+
+    void otherOrdersGetNoAdviceAboutTarantulas() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        const auto scorpion = hand.add("401", "Heterometrus spinifer");
+        const Look look(at, hand.moult(scorpion, 5, 1));
+        QCOMPARE(look.model.guidance().size(), 1);
+        QVERIFY(look.model.guidance().at(0).contains("about tarantulas"));
+    }
+
+    void choicesCanBeShownBeforeThereIsADesk() {
+        const SexModel model;
+        QVERIFY(model.choices().isEmpty() && model.clarities().isEmpty());
+    }
+
+private:
+    static QString text(const SexQueueModel& queue, int row, int role) {
+        return queue.data(queue.index(row), role).toString();
+    }
+};
+
+QTEST_GUILESS_MAIN(TestSexing)
+#include "tst_sexing.moc"
