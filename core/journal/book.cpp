@@ -235,6 +235,7 @@ Entry Book::blank(std::string_view kind, std::optional<Uuid> thing) {
     entry.id = EntryId{uuids_->next()};
     entry.thing = thing;
     entry.happenedAt = now_;
+    entry.day = surroundings_.zone.dayOf(now_);
     return entry;
 }
 
@@ -261,7 +262,10 @@ Result<Entry> Book::entryFor(const Draft& draft) {
         BURROW_DO(checkComplete(fact->body, fact->kind));
         auto entry = blank(spec(fact->kind).name, fact->subject.uuid);
         entry.body = toJson(fact->body);
-        if (fact->happenedAt) entry.happenedAt = *fact->happenedAt;
+        if (fact->happenedAt) {
+            entry.happenedAt = *fact->happenedAt;
+            entry.day = fact->day.value_or(surroundings_.zone.dayOf(*fact->happenedAt));
+        }
         if (fact->id) entry.id = *fact->id;
         return entry;
     }
@@ -280,7 +284,8 @@ Result<Entry> Book::entryFor(const Draft& draft) {
         entry.body["body"] = toJson(amend->body);
         if (amend->happenedAt) {
             entry.body["happened_at"] = amend->happenedAt->ms;
-            entry.body["day"] = surroundings_.zone.dayOf(*amend->happenedAt).days;
+            const auto day = amend->day.value_or(surroundings_.zone.dayOf(*amend->happenedAt));
+            entry.body["day"] = day.days;
         }
         return entry;
     }
@@ -294,7 +299,6 @@ Done Book::append(Entry entry) {
     entry.act = act_;
     entry.hlc = stamp_;
     entry.recordedAt = now_;
-    entry.day = surroundings_.zone.dayOf(entry.happenedAt);
     entry.zone = surroundings_.zone.name();
     const auto text = entry.body.dump();
     const auto thing = entry.thing ? std::optional(entry.thing->bytes) : std::nullopt;

@@ -50,6 +50,8 @@ struct FactDraft {
     std::optional<Instant> happenedAt;  ///< now, where nothing is given
     /// Drawn from Book::newId() where another draft of the same act refers to it; else it gets one.
     std::optional<EntryId> id = {};
+    /// The civil day, where it is known already; else the one that `happenedAt` falls on here.
+    std::optional<CivilDay> day = {};
 };
 
 struct SetDraft {
@@ -58,11 +60,12 @@ struct SetDraft {
     FieldValues fields;
 };
 
-/// Replaces the whole body of a fact, and the time where one is given.
+/// Replaces the whole body of a fact, and the time where one is given. `day` as in FactDraft.
 struct AmendDraft {
     EntryId entry;
     FactBody body;
     std::optional<Instant> happenedAt;
+    std::optional<CivilDay> day = {};
 };
 
 struct RetractDraft {

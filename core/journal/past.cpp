@@ -119,7 +119,10 @@ Result<std::vector<Draft>> logging(Book& book, const FactDraft& draft) {
 
 Result<std::vector<Draft>> amending(Book& book, const Fact& before, const FactBody& body,
                                     Instant happenedAt) {
-    std::vector<Draft> drafts{AmendDraft{before.id, body, happenedAt}};
+    AmendDraft amend{before.id, body, happenedAt};
+    // A day once written stays, whatever zone the keeper is in by now.
+    if (happenedAt == before.happenedAt) amend.day = before.day;
+    std::vector<Draft> drafts{std::move(amend)};
     if (before.kind == FactKind::moulted && before.body.ultimate != body.ultimate) {
         drafts.emplace_back(SetDraft{ThingType::subject,
                                      before.subject.uuid,
@@ -168,14 +171,14 @@ Result<ChangeSet> putBack(Book& book, const TakenOut& taken) {
     const auto& gone = taken.fact;
     const EntryId again{book.newId()};
     std::vector<Draft> drafts{
-        FactDraft{gone.subject, gone.kind, gone.body, gone.happenedAt, again}};
+        FactDraft{gone.subject, gone.kind, gone.body, gone.happenedAt, again, gone.day}};
     drafts.insert(drafts.end(), taken.standing.begin(), taken.standing.end());
     BURROW_TRY(const auto facts, history(book, gone.subject, wholeHistory));
     for (const auto& other : facts) {
         if (other.body.about != gone.id) continue;
         auto body = other.body;
         body.about = again;
-        drafts.emplace_back(AmendDraft{other.id, std::move(body), other.happenedAt});
+        drafts.emplace_back(AmendDraft{other.id, std::move(body), other.happenedAt, other.day});
     }
     return book.record(drafts);
 }

@@ -91,13 +91,14 @@ T.Popup {
         Item {
             id: head
             width: parent.width
-            height: heading.height + Tokens.space24
+            height: sheet.title === "" ? Tokens.space16 : heading.height + Tokens.space24
 
             Heading {
                 id: heading
                 x: Tokens.pageMargin
                 y: Tokens.space16
                 width: parent.width - 2 * Tokens.pageMargin
+                visible: sheet.title !== ""
                 text: sheet.title
             }
         }

@@ -14,8 +14,8 @@ Item {
 
     // Where icon and word do not fit on a line, the word goes first.
     readonly property real iconRoom: label.glyph === "" ? 0 : Tokens.icon + row.spacing
-    readonly property real whole: Math.ceil(metrics.advanceWidth) + label.iconRoom
-    readonly property bool wide: label.width >= label.whole - 1
+    readonly property real whole: Math.ceil(metrics.advanceWidth) + 1 + label.iconRoom
+    readonly property bool wide: label.width >= label.whole - 2
 
     implicitWidth: label.whole
     // In a bar that is mirrored for the left hand the icon still comes before the word.
@@ -31,7 +31,7 @@ Item {
     RowLayout {
         id: row
         anchors.centerIn: parent
-        width: Math.min(label.whole + 1, label.width)
+        width: Math.min(label.whole, label.width)
         spacing: Tokens.space8
 
         Glyph {

@@ -38,6 +38,7 @@ Column {
             }
             MeasureText {
                 id: measure
+                Layout.fillWidth: sizes.columns === 1
                 visible: facts.size !== ""
                 text: facts.size
             }

@@ -27,16 +27,19 @@ Rectangle {
         anchors.top: parent.top
         anchors.topMargin: Tokens.topInset
         anchors.bottom: lowerArea.top
+        anchors.bottomMargin: lowerArea.used ? Tokens.space12 : 0
         width: parent.width
         clip: true
     }
     Column {
         id: lowerArea
+
+        readonly property bool used: lowerArea.implicitHeight > 0
+
         anchors.bottom: barArea.top
-        anchors.bottomMargin: lowerArea.children.length > 0 ? Tokens.space12 : 0
+        anchors.bottomMargin: lowerArea.used ? Tokens.space12 : 0
         x: page.contentX
         width: page.contentWidth
-        topPadding: lowerArea.children.length > 0 ? Tokens.space12 : 0
         spacing: Tokens.space12
     }
     Rectangle {

@@ -36,23 +36,13 @@ BookPage {
     Repeater {
         model: page.profile.cautions
 
-        Strip {
-            id: caution
-
+        MessageStrip {
             required property var modelData
 
             width: parent.width
-            bar: Tokens.warn
-            spacing: Tokens.space8
-
-            CautionMark {
-                word: caution.modelData.word
-            }
-            StepText {
-                width: parent.width
-                step: Tokens.reason
-                text: caution.modelData.advice
-            }
+            tone: "stop"
+            happened: modelData.word
+            advice: modelData.advice
         }
     }
     LineList {

@@ -13,6 +13,8 @@ PageFrame {
     readonly property bool feeding: page.round.task === RoundModel.Feed
     readonly property bool holding: page.round.task === RoundModel.Hold
     readonly property bool small: Tokens.roundCompact || page.height < 760
+    // So little room that the number of the tub comes first and only the one main tap stays below.
+    readonly property bool tight: page.low && Tokens.roundCompact
     readonly property bool atTub: page.round.subject !== ""
     readonly property bool scans: page.kit.settings.scanNext && page.kit.scanner?.state !== Scanner.NoCamera
 
@@ -53,6 +55,7 @@ PageFrame {
 
             RoundHead {
                 width: parent.width
+                visible: !page.tight
                 round: page.round
                 small: page.small
             }
@@ -77,18 +80,29 @@ PageFrame {
                 visible: page.round.extras.length > 0
                 round: page.round
             }
+            RoundPrey {
+                width: parent.width
+                visible: page.feeding && page.tight
+                round: page.round
+                small: page.small
+            }
+            RoundOutcomes {
+                width: parent.width
+                visible: page.atTub && page.tight
+                round: page.round
+            }
         }
     }
     lower: [
         RoundPrey {
             width: parent.width
-            visible: page.feeding
+            visible: page.feeding && !page.tight
             round: page.round
             small: page.small
         },
         RoundOutcomes {
             width: parent.width
-            visible: page.atTub
+            visible: page.atTub && !page.tight
             round: page.round
         },
         Slab {

@@ -30,12 +30,21 @@ BookPage {
         model: page.tags
     }
 
-    ChoiceTiles {
+    Strip {
         width: parent.width
-        name: qsTr("For whom")
-        options: page.tags.kinds
-        current: page.tags.kind
-        onChosen: index => page.tags.kind = index
+        spacing: Tokens.space8
+
+        StripTitle {
+            width: parent.width
+            name: qsTr("For whom")
+        }
+        ChoiceTiles {
+            width: parent.width
+            name: qsTr("For whom")
+            options: page.tags.kinds
+            current: page.tags.kind
+            onChosen: index => page.tags.kind = index
+        }
     }
     PickRow {
         width: parent.width
@@ -57,21 +66,30 @@ BookPage {
         field.maximumLength: 6
         onEdited: page.tags.blankCount = text
     }
-    ChoiceTiles {
+    Strip {
         width: parent.width
-        name: qsTr("Paper")
-        options: [
-            {
-                "word": "A4",
-                "sub": qsTr("210 by 297 mm")
-            },
-            {
-                "word": "Letter",
-                "sub": qsTr("8.5 by 11 in")
-            }
-        ]
-        current: page.tags.paper
-        onChosen: index => page.tags.paper = index
+        spacing: Tokens.space8
+
+        StripTitle {
+            width: parent.width
+            name: qsTr("Paper")
+        }
+        ChoiceTiles {
+            width: parent.width
+            name: qsTr("Paper")
+            options: [
+                {
+                    "word": "A4",
+                    "sub": qsTr("210 by 297 mm")
+                },
+                {
+                    "word": "Letter",
+                    "sub": qsTr("8.5 by 11 in")
+                }
+            ]
+            current: page.tags.paper
+            onChosen: index => page.tags.paper = index
+        }
     }
     StepText {
         width: parent.width

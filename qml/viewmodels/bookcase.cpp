@@ -72,15 +72,18 @@ void Bookcase::openDemo() {
     // Made under another name, so that a demo that was interrupted is never opened.
     auto unfinished = demoPath();
     unfinished += ".part";
-    worker_ = QThread::create([this, unfinished] {
+    const auto made = std::make_shared<Done>();
+    worker_ = QThread::create([this, unfinished, made] {
         std::error_code error;
         fs::remove(unfinished, error);
-        if (makeDemo_(unfinished)) fs::rename(unfinished, demoPath(), error);
+        *made = makeDemo_(unfinished);
+        if (*made) fs::rename(unfinished, demoPath(), error);
     });
-    connect(worker_, &QThread::finished, this, [this] {
+    connect(worker_, &QThread::finished, this, [this, made] {
         worker_->deleteLater();
         worker_ = nullptr;
         emit busyChanged();
+        if (!*made) return desk_.refuse(made->error());
         open(demoPath(), true);
     });
     worker_->start();

@@ -89,6 +89,8 @@ public:
     /// Makes a book and opens it.
     void create(const std::filesystem::path& path, const std::string& room, const std::string& code);
     void close();
+    /// There is no book to open: says why.
+    void refuse(const Error& error);
 
     using Then = std::function<void(const Result<ChangeSet>&)>;
     /// Writes. `then` is called unless `context` has gone; trouble is shown in any case.
@@ -133,7 +135,6 @@ private:
     void inOwnThread(std::function<void()> job);
     void take(Result<Book> book);
     void show(std::shared_ptr<const Room> room);
-    void refuse(const Error& error);
     void setTrouble(const QString& text);
     void setDone(const Deed& deed);
     void startOpening(const std::filesystem::path& path, bool isDemo,

@@ -17,7 +17,7 @@ const Answer* listedAnswer(const Resident& resident) {
 
 QString positionText(const Place& place, const Desk& desk) {
     if (place.position.empty()) return {};
-    return desk.say({"place.position", {{"position", place.position}}});
+    return desk.say({"shelves.tub", {{"position", place.position}}});
 }
 
 }  // namespace
@@ -58,7 +58,7 @@ ShelvesModel::Known ShelvesModel::know(const ResidentPtr& resident) const {
     QStringList more;
     if (subject.standing == Standing::here) {
         row.verb = about + '.';
-        more = {sizeText(*resident, *desk_), positionText(resident->kept.place, *desk_)};
+        more = {positionText(resident->kept.place, *desk_), sizeText(*resident, *desk_)};
     } else {
         row.verb = desk_->say(resident->plan.of(Care::feed).reason) + '.';
         more = {about, sizeText(*resident, *desk_)};

@@ -6,9 +6,10 @@
 namespace burrow {
 namespace {
 
-QVariantMap mark(const MoultMark& moult, const Resident& resident, int hardening) {
+QVariantMap mark(const MoultMark& moult, const Resident& resident, const Rules& rules,
+                 int hardening) {
     // The tick is as tall as the carapace is long; a leg span stands in for it at the usual ratio.
-    constexpr double spansPerCarapace = 6;
+    const double spansPerCarapace = rules.factor("size.span_per_carapace");
     double height = 0;
     if (moult.carapace) {
         height = moult.carapace->value;
@@ -121,12 +122,13 @@ QString verbText(const Resident& resident, const Answer& answer, const Desk& des
 MoultLineData recentMoultLine(const Resident& resident, const Desk& desk) {
     const auto& digest = resident.kept.digest;
     MoultLineData line;
-    const auto hardening =
-        desk.room()->rules().dayRange(ruleFor("hardening", resident.plan.stage.growing())).most;
+    const auto& rules = desk.room()->rules();
+    const auto hardening = rules.dayRange(ruleFor("hardening", resident.plan.stage.growing())).most;
     for (const auto& moult : digest.recentMoults) {
-        line.marks.append(mark(moult, resident, hardening));
+        line.marks.append(mark(moult, resident, rules, hardening));
     }
     for (const auto& offer : digest.recentOffers) {
+        if (offer.outcome == Outcome::leftIn) continue;  // nobody has seen yet what became of it
         const bool took = offer.outcome == Outcome::ate || offer.outcome == Outcome::part;
         line.feedings.append(QVariantMap{{QStringLiteral("day"), offer.day.days},
                                          {QStringLiteral("took"), took}});

@@ -55,7 +55,7 @@ const std::map<std::string, Names> otherRooms{
     {"platform/print", withCore({"ports"})},
     {"platform/share", withCore({"ports"})},
 };
-/// The two programs see everything.
+/// The programs see everything.
 const Names programs{"platform/app", "platform/terminal"};
 
 std::vector<fs::path> sources(const fs::path& folder, const Names& endings) {
@@ -125,7 +125,12 @@ private slots:
                 checkFolder(entry.path(), entry.path().filename().string(), otherRooms.at(room));
             }
         }
-        checkFolder(top / "demo", "demo", otherRooms.at("demo"));
+        for (const auto& file : sources(top / "demo", {".h", ".cpp"})) {
+            if (file.parent_path() != top / "demo") continue;  // the tour is a program
+            for (const auto& included : includedFolders(file)) {
+                QVERIFY2(otherRooms.at("demo").contains(included), file.c_str());
+            }
+        }
     }
 
     void qmlModulesPointOneWay() {

@@ -18,6 +18,7 @@
 #include "print/pdf_printer.h"
 #include "support/book.h"
 #include "support/screens.h"
+#include "tour/stagehand.h"
 #include "viewmodels/bookcase.h"
 
 namespace burrow::test {
@@ -30,40 +31,29 @@ public:
                    const QSize& size = {412, 915});
     ~Stage();
 
-    /// Lets everything that is under way come to rest: the book's thread, fades, layouts.
-    void settle();
+    // What the stagehand does.
+    void settle() { hand->settle(); }
+    [[nodiscard]] QImage picture() { return hand->picture(); }
+    QQuickItem* control(const QString& text) { return hand->control(text); }
+    QQuickItem* named(const QString& objectName) { return hand->named(objectName); }
+    QQuickItem* first(const QString& file) { return hand->first(file); }
+    void click(QQuickItem* item) { hand->click(item); }
+    void click(const QString& text) { hand->click(text); }
+    void key(Qt::Key key) { hand->key(key); }
+    void type(const QString& text) { hand->type(text); }
+    void fill(const QString& label, const QString& text) { hand->fill(label, text); }
+    void search(const QString& text) { hand->search(text); }
+    void chooseFiles(const std::vector<std::filesystem::path>& chosen) { hand->chooseFiles(chosen); }
+    void chooseFolder(const std::filesystem::path& chosen) { hand->chooseFolder(chosen); }
+    void toTheEnd() { hand->toTheEnd(); }
+    [[nodiscard]] QString words() { return hand->words(); }
+    [[nodiscard]] bool has(const QString& text) { return hand->has(text); }
+    [[nodiscard]] QString page() { return hand->page(); }
+    void go(const QString& page, const QVariantMap& properties = {}) { hand->go(page, properties); }
+    void round(const QString& number) { hand->round(id(number)); }
+
     void wear(const Look& look);
     void resize(const QSize& size);
-    [[nodiscard]] QImage picture();
-
-    /// The visible control with that text, whole or at its beginning; fails the test for none.
-    QQuickItem* control(const QString& text);
-    [[nodiscard]] bool has(const QString& text);
-    /// The visible item with that object name.
-    QQuickItem* named(const QString& objectName);
-    /// A real press and release in the middle of it, scrolled into view first.
-    void click(QQuickItem* item);
-    void click(const QString& text) { click(control(text)); }
-    void key(Qt::Key key);
-    void type(const QString& text);
-    /// The first visible item of that file, "RuleStrip".
-    QQuickItem* first(const QString& file);
-    /// Types into the search line.
-    void search(const QString& text);
-    /// Answers the dialog of the device that was opened.
-    void chooseFiles(const std::vector<std::filesystem::path>& chosen);
-    void chooseFolder(const std::filesystem::path& chosen);
-    /// Types into the line with that label.
-    void fill(const QString& label, const QString& text);
-    /// All text that can be seen, for looking for a sentence.
-    [[nodiscard]] QString words();
-    /// The name of the page on top, "RoundPage".
-    [[nodiscard]] QString page();
-
-    /// Opens a page as the navigation would.
-    void go(const QString& page, const QVariantMap& properties = {});
-    /// To the round, at that animal.
-    void round(const QString& number);
     [[nodiscard]] ResidentPtr resident(const QString& number);
     [[nodiscard]] QString id(const QString& number);
     /// What a tag of that animal holds.
@@ -85,10 +75,7 @@ public:
     FakeSharer sharer{folder.path() / "shared"};
     std::unique_ptr<QQmlApplicationEngine> engine;
     QQuickWindow* window = nullptr;
-
-private:
-    [[nodiscard]] QList<QQuickItem*> visibleItems();
-    QObject* dialog(const QString& name);
+    std::unique_ptr<demo::Stagehand> hand;
 };
 
 }  // namespace burrow::test

@@ -16,18 +16,6 @@ struct Scene {
     std::function<void(Stage&)> arrive;
 };
 
-/// Scrolls what lies on top to its end.
-void toTheEnd(Stage& stage) {
-    auto* stack = stage.window->property("stack").value<QQuickItem*>();
-    auto* page = stack->property("currentItem").value<QQuickItem*>();
-    for (auto* item : page->findChildren<QQuickItem*>()) {
-        const auto height = item->property("contentHeight");
-        if (!height.isValid() || !item->isVisible() || height.toReal() <= item->height()) continue;
-        item->setProperty("contentY", item->property("originY").toReal() + height.toReal() -
-                                          item->height() + item->property("bottomMargin").toReal());
-    }
-}
-
 Scene page(const char* name, const char* file,
            const std::function<QVariantMap(Stage&)>& properties = {}) {
     return {name, Stage::Start::DemoRoom, [file, properties](Stage& stage) {
@@ -38,7 +26,7 @@ Scene page(const char* name, const char* file,
 Scene lowerPart(const char* name, Scene of) {
     return {name, of.start, [arrive = of.arrive](Stage& stage) {
                 arrive(stage);
-                toTheEnd(stage);
+                stage.toTheEnd();
             }};
 }
 
@@ -78,7 +66,7 @@ std::vector<Scene> scenes() {
              stage.fill("Name of the room", "Kiln Row");
          }},
         inRoom("due", [](Stage&) {}),
-        inRoom("due_end", [](Stage& stage) { toTheEnd(stage); }),
+        inRoom("due_end", [](Stage& stage) { stage.toTheEnd(); }),
         inRoom("shelves", place("Shelves")),
         inRoom("shelves_found",
                [](Stage& stage) {

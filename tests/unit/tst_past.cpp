@@ -81,6 +81,26 @@ private slots:
         QVERIFY(room.kept(animal).subject.mature);
     }
 
+    // Friday evening in Europe is Saturday in Auckland, where the keeper is by now.
+    void aDayOnceWrittenStaysAbroad() {
+        TestBook room;
+        const auto animal = room.add("001", "Grammostola pulchra");
+        FactBody body;
+        body.text = "Restless";
+        const auto entry = room.log(animal, FactKind::note, body);
+        auto abroad = room.surroundings();
+        abroad.zone = Zone::named("Pacific/Auckland").value();
+        auto book = Book::open(room.book.path(), storage::Access::readWrite, abroad).value();
+        const auto was = fact(book, entry.entries.front()).value().value();
+        body.text = "Restless, at the lid";
+        book.record(amending(book, was, body, was.happenedAt).value()).value();
+        const auto now = fact(book, was.id).value().value();
+        QCOMPARE(now.body.text, body.text);
+        QCOMPARE(now.day, was.day);
+        book.record(amending(book, now, body, Instant{was.happenedAt.ms + 60'000}).value()).value();
+        QCOMPARE(fact(book, was.id).value().value().day, was.day + 1);  // another time was given
+    }
+
     /// Other facts of the same tap, and what followed from them, stay.
     void takesOutWithConsequences() {
         TestBook room;

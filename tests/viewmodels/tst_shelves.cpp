@@ -40,7 +40,7 @@ private slots:
         QCOMPARE(column(shelves, Shelves::VerbRole),
                  (QStringList{"Adult, unsexed.", "Adult, unsexed.", "Group of 12."}));
         QCOMPARE(column(shelves, Shelves::ReasonRole),
-                 (QStringList{"140 mm leg span, tub 1", "160 mm leg span, tub 2", "tub 1"}));
+                 (QStringList{"Tub 1, 140 mm leg span", "Tub 2, 160 mm leg span", "Tub 1"}));
         QCOMPARE(column(shelves, Shelves::PunchRole), (QStringList{"feed", "hold", "group"}));
         QCOMPARE(shelves.summary(), QString("3 animals, groups and lots"));
     }

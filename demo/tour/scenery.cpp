@@ -1,0 +1,96 @@
+#include "tour/scenery.h"
+
+#include <QPainter>
+#include <QPainterPath>
+#include <QRadialGradient>
+#include <algorithm>
+#include <random>
+
+namespace burrow::demo {
+namespace {
+
+/// The grain of a small sensor, so that nothing looks drawn with a ruler.
+void addGrain(QImage& picture, double deviation) {
+    std::mt19937 random(11);
+    std::normal_distribution<double> grain(0, deviation);
+    for (int y = 0; y < picture.height(); ++y) {
+        auto* row = reinterpret_cast<QRgb*>(picture.scanLine(y));
+        for (int x = 0; x < picture.width(); ++x) {
+            const double noise = grain(random);
+            const auto with = [noise](int part) {
+                return std::clamp(static_cast<int>(part + noise), 0, 255);
+            };
+            row[x] = qRgb(with(qRed(row[x])), with(qGreen(row[x])), with(qBlue(row[x])));
+        }
+    }
+}
+
+void drawLegs(QPainter& painter, double unit) {
+    for (int leg = 0; leg < 8; ++leg) {
+        const double side = leg < 4 ? -1 : 1;
+        const double spread = leg % 4 - 1.5;
+        QPainterPath path(QPointF(side * unit * 0.7, spread * unit * 0.5));
+        path.quadTo(QPointF(side * unit * 2.0, spread * unit * 1.1 - unit * 0.4),
+                    QPointF(side * unit * 3.3, spread * unit * 1.9));
+        painter.drawPath(path);
+    }
+}
+
+}  // namespace
+
+QImage tubLid() {
+    QImage picture(frameSize, QImage::Format_RGB32);
+    picture.fill(QColor(52, 36, 26));
+    QPainter painter(&picture);
+    painter.setRenderHint(QPainter::Antialiasing);
+    for (int board = 0; board < 9; ++board) {
+        painter.fillRect(QRect(0, board * 150, picture.width(), 4), QColor(34, 22, 15));
+    }
+    const QRectF lid(60, 240, 600, 800);
+    painter.setPen(QPen(QColor(150, 132, 112), 6));
+    painter.setBrush(QColor(118, 100, 82));
+    painter.drawRoundedRect(lid, 60, 60);
+    painter.setPen(Qt::NoPen);
+    painter.setBrush(QColor(40, 28, 20));
+    for (int hole = 0; hole < 8; ++hole) {  // for air
+        painter.drawEllipse(QPointF(130 + hole * 66, 940), 9, 9);
+    }
+    QRadialGradient lamp(QPointF(430, 470), 800);
+    lamp.setColorAt(0, QColor(255, 190, 110, 60));
+    lamp.setColorAt(1, QColor(0, 0, 0, 130));
+    painter.fillRect(picture.rect(), lamp);
+    painter.end();
+    addGrain(picture, 4);
+    return picture;
+}
+
+QImage spreadMoult(const QSize& size) {
+    QImage picture(size, QImage::Format_RGB32);
+    picture.fill(QColor(222, 218, 206));
+    QPainter painter(&picture);
+    painter.setRenderHint(QPainter::Antialiasing);
+    painter.translate(size.width() / 2.0, size.height() / 2.0);
+    const double unit = std::min(size.width(), size.height()) / 8.5;
+    painter.setPen(QPen(QColor(92, 66, 44), unit * 0.36, Qt::SolidLine, Qt::RoundCap));
+    painter.setBrush(Qt::NoBrush);
+    drawLegs(painter, unit);
+    painter.setPen(QPen(QColor(70, 48, 32), unit / 30));
+    painter.setBrush(QColor(128, 94, 64));
+    painter.drawEllipse(QPointF(0, -unit * 0.9), unit * 0.95, unit * 1.1);
+    // The skin of the abdomen, opened: two pairs of book lungs and the fold between the front ones.
+    painter.setBrush(QColor(196, 172, 138));
+    painter.drawEllipse(QPointF(0, unit * 1.6), unit * 1.35, unit * 1.7);
+    painter.setBrush(QColor(238, 228, 204));
+    for (const double y : {0.75, 1.75}) {
+        for (const double side : {-1.0, 1.0}) {
+            painter.drawEllipse(QPointF(side * unit * 0.72, unit * y), unit * 0.34, unit * 0.26);
+        }
+    }
+    painter.setPen(QPen(QColor(110, 78, 50), unit / 12));
+    painter.drawLine(QPointF(-unit * 0.5, unit * 0.98), QPointF(unit * 0.5, unit * 0.98));
+    painter.end();
+    addGrain(picture, 3);
+    return picture;
+}
+
+}  // namespace burrow::demo
