@@ -23,8 +23,9 @@ void scrollTo(QQuickItem* item) {
         const auto at = item->mapToItem(content, {0, item->height() / 2}).y();
         const auto origin = parent->property("originY").toReal();
         const auto most = origin + parent->property("contentHeight").toReal() - parent->height();
+        const auto least = origin - parent->property("topMargin").toReal();
         parent->setProperty("contentY",
-                            std::max(origin, std::min(at - parent->height() / 2, most)));
+                            std::max(least, std::min(at - parent->height() / 2, most)));
         return;
     }
 }
@@ -85,6 +86,12 @@ QQuickItem* Stagehand::control(const QString& text) {
         }
     }
     qFatal("There is no control \"%s\"; there is: %s", qPrintable(text), qPrintable(words()));
+}
+
+QList<QQuickItem*> Stagehand::controls() {
+    auto items = visibleItems();
+    items.removeIf([](const QQuickItem* item) { return !isControl(item); });
+    return items;
 }
 
 QQuickItem* Stagehand::named(const QString& objectName) {

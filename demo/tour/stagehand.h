@@ -21,6 +21,8 @@ public:
 
     /// The visible control with that text, whole or at its beginning.
     QQuickItem* control(const QString& text);
+    /// All that can be pressed.
+    [[nodiscard]] QList<QQuickItem*> controls();
     /// The visible item with that object name.
     QQuickItem* named(const QString& objectName);
     /// The first visible item of that file, "RuleStrip".

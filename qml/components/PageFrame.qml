@@ -15,6 +15,8 @@ Rectangle {
 
     readonly property bool low: page.height < Tokens.shortBelow
     readonly property bool wide: page.width >= Tokens.wideFrom
+    // What the lower area takes, with the space around it.
+    readonly property real lowerHeight: lowerArea.used ? lowerArea.height + 2 * Tokens.space12 : 0
     readonly property real contentWidth: Math.min(page.width - 2 * Tokens.pageMargin, page.widest)
     readonly property real contentX: Math.round((page.width - page.contentWidth) / 2)
 

@@ -58,7 +58,8 @@ ScrollPage {
         id: undo
         parent: page
         x: page.contentX
-        y: page.height - contextBar.height - Tokens.bottomInset - height - Tokens.space12
+        y: page.height - contextBar.height - Tokens.bottomInset - Math.max(Tokens.space12, page.lowerHeight)
+           - height
         width: page.contentWidth
         kit: page.kit
     }

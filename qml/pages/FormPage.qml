@@ -28,11 +28,11 @@ BookPage {
     lower: [
         FormTrouble {
             width: parent.width
-            happened: page.form.error
+            happened: page.warned ? "" : page.form.error
         },
         MessageStrip {
             width: parent.width
-            visible: page.warned && page.form.error === ""
+            visible: page.warned
             happened: qsTr("What you filled in is not saved yet.")
             advice: qsTr("Save it, or go back once more to leave it.")
         }

@@ -1,4 +1,5 @@
 // Every page of the app, in both themes and at two text sizes, against committed pictures.
+#include <QAccessible>
 #include <QtTest>
 #include <fstream>
 #include <functional>
@@ -134,6 +135,13 @@ std::vector<Scene> scenes() {
     return all;
 }
 
+const Scene& sceneNamed(const QString& name) {
+    static const auto all = scenes();
+    return *std::find_if(all.begin(), all.end(), [&name](const Scene& scene) {
+        return name == QLatin1String(scene.name);
+    });
+}
+
 }  // namespace
 
 class Screens : public QObject {
@@ -158,14 +166,37 @@ private slots:
         QFETCH(QString, scene);
         QFETCH(bool, day);
         QFETCH(double, scale);
-        const auto all = scenes();
-        const auto found = std::find_if(all.begin(), all.end(), [&](const Scene& each) {
-            return scene == QLatin1String(each.name);
-        });
-        Stage stage(found->start, {day, scale});
-        found->arrive(stage);
+        Stage stage(sceneNamed(scene).start, {day, scale});
+        sceneNamed(scene).arrive(stage);
         QCOMPARE(compareScreen(stage.picture(), QLatin1String("page_") + scene + suffix({day, scale})),
                  QString());
+    }
+
+    void everyControlIsNamedAndLargeEnough_data() {
+        QTest::addColumn<QString>("scene");
+        for (const auto& scene : scenes()) QTest::newRow(scene.name) << QString::fromLatin1(scene.name);
+    }
+
+    void everyControlIsNamedAndLargeEnough() {
+        QFETCH(QString, scene);
+        constexpr double target = 48;
+        Stage stage(sceneNamed(scene).start, {});
+        sceneNamed(scene).arrive(stage);
+        stage.settle();
+        auto controls = stage.hand->controls();
+        // Only what is pressed itself, not what passes a press on.
+        controls.removeIf([](const QQuickItem* item) { return !item->inherits("QQuickAbstractButton"); });
+        QVERIFY(!controls.isEmpty());
+        for (auto* control : controls) {
+            auto* spoken = QAccessible::queryAccessibleInterface(control);
+            const auto what = QString("%1 \"%2\", %3 by %4")
+                                  .arg(QString::fromLatin1(control->metaObject()->className()),
+                                       control->property("text").toString())
+                                  .arg(control->width())
+                                  .arg(control->height());
+            QVERIFY2(spoken != nullptr && !spoken->text(QAccessible::Name).isEmpty(), qPrintable(what));
+            QVERIFY2(control->width() >= target && control->height() >= target, qPrintable(what));
+        }
     }
 
     // Small, large and wide: nothing may be cut.
@@ -188,12 +219,8 @@ private slots:
         QFETCH(QString, scene);
         QFETCH(QSize, size);
         QFETCH(double, scale);
-        const auto all = scenes();
-        const auto found = std::find_if(all.begin(), all.end(), [&](const Scene& each) {
-            return scene == QLatin1String(each.name);
-        });
-        Stage stage(found->start, {.textScale = scale}, size);
-        found->arrive(stage);
+        Stage stage(sceneNamed(scene).start, {.textScale = scale}, size);
+        sceneNamed(scene).arrive(stage);
         QCOMPARE(compareScreen(stage.picture(),
                                QLatin1String("page_") + QLatin1String(QTest::currentDataTag())),
                  QString());
