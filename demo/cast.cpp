@@ -27,9 +27,18 @@ constexpr std::array shelves{
 
 const Shelf& shelfFor(int index) {
     switch (index % 20) {
-        case 0: case 1: case 2: case 3: return shelves[0];
-        case 4: case 5: case 6: return shelves[1];
-        case 7: case 8: case 9: case 10: case 11: return shelves[2];
+        case 0:
+        case 1:
+        case 2:
+        case 3: return shelves[0];
+        case 4:
+        case 5:
+        case 6: return shelves[1];
+        case 7:
+        case 8:
+        case 9:
+        case 10:
+        case 11: return shelves[2];
         default: return shelves[3];
     }
 }
@@ -55,8 +64,9 @@ Enclosure homeFor(const Role& role, Millimetres span, int position, const std::s
 std::vector<const Profile*> candidates(const Profiles& profiles, const Shelf& shelf) {
     std::vector<const Profile*> fitting;
     for (const auto& profile : profiles.all()) {
-        const bool fits = shelf.anyHabit || profile.habit.value == shelf.habit ||
-                          (shelf.habit == Habit::terrestrial && profile.habit.value != Habit::arboreal);
+        const bool fits =
+            shelf.anyHabit || profile.habit.value == shelf.habit ||
+            (shelf.habit == Habit::terrestrial && profile.habit.value != Habit::arboreal);
         if (fits) fitting.push_back(&profile);
     }
     return fitting;
@@ -121,7 +131,8 @@ std::vector<Role> castFor(const Options& options, const Room::Reference& referen
         const double fullSpan = dice.between(adult.least.value, adult.most.value);
         const int days = options.until - *role.subject.acquired;
         // Smaller at its arrival the longer it has been here; the life played from there decides.
-        role.startSpan = {std::max(9.0, fullSpan * now * std::exp(-days / (now < 0.3 ? 200.0 : 700.0)))};
+        role.startSpan = {
+            std::max(9.0, fullSpan * now * std::exp(-days / (now < 0.3 ? 200.0 : 700.0)))};
         if (now > 0.3) role.subject.sex = dice.chance(0.62) ? Sex::female : Sex::male;
         role.isUnruly = dice.chance(0.06);
 

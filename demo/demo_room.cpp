@@ -17,10 +17,10 @@ constexpr const char* contact = "Kiln Row (an invented room, not a real keeper)"
 Done addCast(Act& act, const std::vector<Role>& cast, Random& random) {
     for (const auto& role : cast) {
         act.startNext();
-        BURROW_DO(act.add(SetDraft{ThingType::enclosure, role.enclosure.id.uuid,
-                                   toFields(role.enclosure)}));
         BURROW_DO(act.add(
-            SetDraft{ThingType::subject, role.subject.id.uuid, toFields(role.subject)}));
+            SetDraft{ThingType::enclosure, role.enclosure.id.uuid, toFields(role.enclosure)}));
+        BURROW_DO(
+            act.add(SetDraft{ThingType::subject, role.subject.id.uuid, toFields(role.subject)}));
         const Tag tag{tags::generateCode(random), tags::printedSide, role.subject.id, std::nullopt};
         BURROW_DO(act.add(SetDraft{ThingType::tag, tagThing(tag.code), toFields(tag)}));
     }
@@ -48,8 +48,8 @@ Result<Made> makeRoom(const std::filesystem::path& path, const Options& options,
     });
 
     BURROW_TRY(auto act, book.beginAct());
-    BURROW_DO(act.add(SetDraft{
-        ThingType::book, book.id().uuid, {{setting::contact, std::string(contact)}}}));
+    BURROW_DO(act.add(
+        SetDraft{ThingType::book, book.id().uuid, {{setting::contact, std::string(contact)}}}));
     BURROW_DO(addCast(act, cast, random));
     for (const auto& fact : facts) {
         clock.set(*fact.happenedAt);

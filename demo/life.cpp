@@ -92,7 +92,8 @@ private:
         if (!isSeveral() && dice_.chance(0.85)) {
             body.span = Millimetres{std::round(span_)};
             body.method = Method::ruler;
-            if (span_ > 30) body.carapace = Millimetres{std::round(span_ * carapacePerSpan * 10) / 10};
+            if (span_ > 30)
+                body.carapace = Millimetres{std::round(span_ * carapacePerSpan * 10) / 10};
         }
         if (isMature_) body.ultimate = true;
         add(FactKind::moulted, body);
@@ -110,7 +111,8 @@ private:
     void showSign() {
         if (isMature_ || isSeveral() || span_ < 25 || !dice_.chance(0.55)) return;
         FactBody body;
-        const char* const signs[] = {"dark patch", "dull colour", "swollen abdomen", "burrow sealed"};
+        const char* const signs[] = {"dark patch", "dull colour", "swollen abdomen",
+                                     "burrow sealed"};
         body.sign = signs[dice_.between(0, 3)];
         add(FactKind::premoultSign, body);
     }

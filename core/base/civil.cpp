@@ -101,8 +101,8 @@ std::optional<CivilDay> parseIsoDate(std::string_view text) {
 
 std::string isoInstant(Instant instant) {
     constexpr std::int64_t msPerDay = 86'400'000;
-    const auto floorDays = instant.ms >= 0 ? instant.ms / msPerDay
-                                           : -((msPerDay - 1 - instant.ms) / msPerDay);
+    const auto floorDays =
+        instant.ms >= 0 ? instant.ms / msPerDay : -((msPerDay - 1 - instant.ms) / msPerDay);
     const auto rest = instant.ms - floorDays * msPerDay;
     const auto text =
         fmt::format("{}T{:02}:{:02}:{:02}", isoDate({static_cast<std::int32_t>(floorDays)}),

@@ -88,10 +88,9 @@ Result<Bytes> DeviceFiles::read(const fs::path& path, std::uint64_t limit) {
         bytes.resize(size);
         if (size <= limit) return bytes;
     }
-    return fail(Trouble::badInput,
-                {"file.tooLarge",
-                 {{"file", path.filename().string()},
-                  {"limit_mb", static_cast<std::int64_t>(limit / 1'000'000)}}});
+    return fail(Trouble::badInput, {"file.tooLarge",
+                                    {{"file", path.filename().string()},
+                                     {"limit_mb", static_cast<std::int64_t>(limit / 1'000'000)}}});
 }
 
 Done DeviceFiles::write(const fs::path& path, std::span<const std::uint8_t> bytes) {

@@ -73,6 +73,5 @@ template <class T>
     BURROW_TRY_(BURROW_TRY_NAME_(tried_, __LINE__), declaration, expression)
 
 /// `BURROW_DO(save(book));` goes on, or leaves the function with the error.
-#define BURROW_DO(expression)                                               \
-    if (auto done_ = (expression); !done_)                                  \
-    return ::tl::unexpected(std::move(done_).error())
+#define BURROW_DO(expression) \
+    if (auto done_ = (expression); !done_) return ::tl::unexpected(std::move(done_).error())

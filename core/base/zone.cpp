@@ -29,7 +29,9 @@ std::int64_t localMilliseconds(const date::time_zone* zone, Instant instant) {
 
 constexpr std::int64_t msPerDay = 86'400'000;
 
-std::int64_t floorDivide(std::int64_t a, std::int64_t b) { return a >= 0 ? a / b : -((b - 1 - a) / b); }
+std::int64_t floorDivide(std::int64_t a, std::int64_t b) {
+    return a >= 0 ? a / b : -((b - 1 - a) / b);
+}
 
 }  // namespace
 

@@ -131,8 +131,7 @@ std::vector<FittedRule> fitRules(const Pen& pen, std::size_t most) {
 
 /// What is left between two rules when they fill `room`.
 Millimetres padOf(const std::vector<FittedRule>& rules, Millimetres room) {
-    for (const auto& rule : rules)
-        room = room - static_cast<double>(rule.lines.size()) * ruleLine;
+    for (const auto& rule : rules) room = room - static_cast<double>(rule.lines.size()) * ruleLine;
     return std::min(widestRulePad, (1.0 / static_cast<double>(rules.size())) * room);
 }
 

@@ -32,10 +32,8 @@ struct Scale {
 
 CivilDay firstDay(const MoultLine& line) {
     auto first = line.hatched.value_or(line.acquired.value_or(line.end));
-    for (const auto& moult : line.moults)
-        first = std::min(first, moult.day);
-    for (const auto& meal : line.meals)
-        first = std::min(first, meal.day);
+    for (const auto& moult : line.moults) first = std::min(first, moult.day);
+    for (const auto& meal : line.meals) first = std::min(first, meal.day);
     return first;
 }
 
@@ -44,8 +42,7 @@ std::vector<std::optional<Millimetres>> sizesOf(const std::vector<MoultMark>& mo
     const bool byCarapace = std::any_of(moults.begin(), moults.end(),
                                         [](const MoultMark& m) { return m.carapace.has_value(); });
     std::vector<std::optional<Millimetres>> sizes;
-    for (const auto& moult : moults)
-        sizes.push_back(byCarapace ? moult.carapace : moult.span);
+    for (const auto& moult : moults) sizes.push_back(byCarapace ? moult.carapace : moult.span);
     return sizes;
 }
 

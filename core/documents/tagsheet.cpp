@@ -149,8 +149,7 @@ std::vector<Mark> marksOf(const Pen& pen, const TagLabel& label, Points size) {
 
 Millimetres widthOf(std::span<const Mark> marks) {
     Millimetres sum;
-    for (const auto& mark : marks)
-        sum = sum + mark.width + markGap;
+    for (const auto& mark : marks) sum = sum + mark.width + markGap;
     return marks.empty() ? sum : sum - markGap;
 }
 
@@ -180,8 +179,7 @@ Millimetres addFootRows(const Pen& pen, Point at, const TagLabel& label) {
     if (!oneRow && widthOf(marks) > room) marks = marksOf(pen, label, 7_pt);
     // The first that fit take the lowest row; what is left stands beside the word.
     std::span<Mark> lower(marks);
-    while (!oneRow && widthOf(lower) > room)
-        lower = lower.first(lower.size() - 1);
+    while (!oneRow && widthOf(lower) > room) lower = lower.first(lower.size() - 1);
     const auto upper = std::span<Mark>(marks).subspan(lower.size());
     addMarks(pen.page, lower, at, lowestMark);
     const auto top = oneRow ? lowestMark : lowestMark - markHeight - markGap;
@@ -219,8 +217,7 @@ void addTag(const Pen& pen, Point at, const TagLabel& label, const tags::Symbol&
     if (binomial.size() == 1) {
         binomial[0].baseline.y = at.y + 0.5 * (ruleAt + footTop) + 1.1_mm;
     }
-    for (const auto& line : binomial)
-        pen.page.add(line);
+    for (const auto& line : binomial) pen.page.add(line);
 }
 
 void addDots(Page& page, Point from, Millimetres length) {

@@ -136,7 +136,8 @@ std::optional<CsvKind> recogniseCsv(std::string_view text) {
     for (const auto kind : {CsvKind::events, CsvKind::animals}) {
         if (checkHeader(*reader, kind)) return kind;
     }
-    const bool hasSize = has(reader->header(), "length_mm") || has(reader->header(), "substrate_mm");
+    const bool hasSize =
+        has(reader->header(), "length_mm") || has(reader->header(), "substrate_mm");
     if (hasSize && checkHeader(*reader, CsvKind::enclosures)) return CsvKind::enclosures;
     return std::nullopt;
 }

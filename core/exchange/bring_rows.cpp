@@ -31,7 +31,8 @@ Done KnownCodes::load(Book& book) {
 }
 
 void KnownCodes::announce(const std::string& code, Book& book) {
-    if (!code.empty() && !subjects_.contains(code)) subjects_[code] = {SubjectId{book.newId()}, false};
+    if (!code.empty() && !subjects_.contains(code))
+        subjects_[code] = {SubjectId{book.newId()}, false};
 }
 
 std::optional<SubjectId> KnownCodes::subject(std::string_view code) const {
@@ -152,7 +153,8 @@ RowMaker::Drafts RowMaker::enclosureDrafts(const Cells& cells) const {
     enclosure.width = cells.millimetres("width_mm");
     enclosure.height = cells.millimetres("height_mm");
     enclosure.substrate = cells.millimetres("substrate_mm");
-    if (const auto& place = cells.text("place"); !place.empty()) enclosure.place = Place::parse(place);
+    if (const auto& place = cells.text("place"); !place.empty())
+        enclosure.place = Place::parse(place);
     enclosure.note = cells.noteAndRest();
     if (!known_.addEnclosure(enclosure.name, enclosure.id)) {
         refuse("code", {"cell.taken", {{"value", enclosure.name}}});
@@ -204,7 +206,8 @@ RowMaker::Drafts RowMaker::animalDrafts(const Cells& cells) const {
     subject.headcount = readCount(cells.text("count"));
     if (subject.headcount > 1) subject.form = Form::group;
     readStatus(subject, cells.text("status"));
-    if (const auto& place = cells.text("place"); !place.empty()) subject.place = Place::parse(place);
+    if (const auto& place = cells.text("place"); !place.empty())
+        subject.place = Place::parse(place);
     const auto parent = [&](std::string_view column) -> std::optional<SubjectId> {
         const auto& code = cells.text(column);
         if (code.empty()) return std::nullopt;
@@ -226,9 +229,8 @@ RowMaker::Drafts RowMaker::animalDrafts(const Cells& cells) const {
     subject.id = *known_.subject(subject.number);
     const Tag tag{tags::generateCode(book_.surroundings().random), tags::printedSide, subject.id,
                   std::nullopt};
-    return std::vector<Draft>{
-        SetDraft{ThingType::subject, subject.id.uuid, toFields(subject)},
-        SetDraft{ThingType::tag, tagThing(tag.code), toFields(tag)}};
+    return std::vector<Draft>{SetDraft{ThingType::subject, subject.id.uuid, toFields(subject)},
+                              SetDraft{ThingType::tag, tagThing(tag.code), toFields(tag)}};
 }
 
 RowMaker::Drafts RowMaker::eventDrafts(const Cells& cells) const {

@@ -29,7 +29,8 @@ Closures closuresOf(const PlanInput& input, const StageJudgement& stage, const R
         }
     }
     if (digest.lastPremoultSign) {
-        closures.premoult = *digest.lastPremoultSign + rules.days(ruleFor("premoult.hold", growing));
+        closures.premoult =
+            *digest.lastPremoultSign + rules.days(ruleFor("premoult.hold", growing));
     }
     // A mature male fasts without a moult to come, and a group does not refuse as one.
     const bool refusalsTell = stage.stage != Stage::matureMale && !input.isSeveral() &&

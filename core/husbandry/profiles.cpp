@@ -52,8 +52,7 @@ std::size_t editDistance(std::string_view a, std::string_view b) {
     std::vector<std::size_t> before;
     std::vector<std::size_t> last(b.size() + 1);
     std::vector<std::size_t> row(b.size() + 1);
-    for (std::size_t j = 0; j <= b.size(); ++j)
-        row[j] = j;
+    for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
     for (std::size_t i = 1; i <= a.size(); ++i) {
         before = std::exchange(last, row);
         row[0] = i;
@@ -85,10 +84,8 @@ Done Profiles::index() {
     for (std::size_t at = 0; at < profiles_.size(); ++at) {
         const auto& profile = profiles_[at];
         BURROW_DO(indexName(profile.name, at));
-        for (const auto& name : profile.otherNames)
-            BURROW_DO(indexName(name, at));
-        for (const auto& name : profile.tradeNames)
-            BURROW_DO(indexName(name, at));
+        for (const auto& name : profile.otherNames) BURROW_DO(indexName(name, at));
+        for (const auto& name : profile.tradeNames) BURROW_DO(indexName(name, at));
     }
     return {};
 }

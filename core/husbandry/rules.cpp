@@ -196,8 +196,7 @@ const Rule* Rules::find(std::string_view id) const {
 std::vector<const Rule*> Rules::all() const {
     std::vector<const Rule*> rules;
     rules.reserve(rules_.size());
-    for (const auto& [id, rule] : rules_)
-        rules.push_back(&rule);
+    for (const auto& [id, rule] : rules_) rules.push_back(&rule);
     return rules;
 }
 

@@ -139,9 +139,9 @@ Done Book::loadIdentity() {
 Done Book::startAct() {
     projector_ = std::make_unique<Projector>(connection_);
     now_ = surroundings_.clock.now();
-    BURROW_TRY(auto rows,
-               connection_.query("SELECT seq, hlc FROM entry WHERE device = ? ORDER BY seq DESC LIMIT "
-                                 "1"));
+    BURROW_TRY(auto rows, connection_.query(
+                              "SELECT seq, hlc FROM entry WHERE device = ? ORDER BY seq DESC LIMIT "
+                              "1"));
     rows.bind(deviceRef_);
     BURROW_TRY(const bool found, rows.next());
     BURROW_TRY(const auto heard, connection_.integer("SELECT heard FROM book"));
@@ -189,20 +189,21 @@ Result<std::vector<EntryId>> Book::lastAct() {
     std::vector<EntryId> targets;
     std::int64_t act = 0;
     {
-        BURROW_TRY(auto rows, connection_.query(
-                                  "SELECT act FROM entry e WHERE device = ? AND kind <> 'retract' "
-                                  "AND NOT EXISTS (SELECT 1 FROM correction c WHERE c.target = e.id "
-                                  "AND c.kind = 'retract') ORDER BY seq DESC LIMIT 1"));
+        BURROW_TRY(
+            auto rows,
+            connection_.query("SELECT act FROM entry e WHERE device = ? AND kind <> 'retract' "
+                              "AND NOT EXISTS (SELECT 1 FROM correction c WHERE c.target = e.id "
+                              "AND c.kind = 'retract') ORDER BY seq DESC LIMIT 1"));
         rows.bind(deviceRef_);
         BURROW_TRY(const bool found, rows.next());
         if (!found) return targets;
         act = rows.integer(0);
     }
-    BURROW_TRY(auto rows,
-               connection_.query("SELECT id FROM entry e WHERE device = ?1 AND seq >= ?2 AND act = "
-                                 "?2 AND kind <> 'retract' AND NOT EXISTS (SELECT 1 FROM correction "
-                                 "c WHERE c.target = e.id AND c.kind = 'retract') ORDER BY seq "
-                                 "DESC"));
+    BURROW_TRY(auto rows, connection_.query(
+                              "SELECT id FROM entry e WHERE device = ?1 AND seq >= ?2 AND act = "
+                              "?2 AND kind <> 'retract' AND NOT EXISTS (SELECT 1 FROM correction "
+                              "c WHERE c.target = e.id AND c.kind = 'retract') ORDER BY seq "
+                              "DESC"));
     rows.bind(deviceRef_, act);
     while (true) {
         BURROW_TRY(const bool more, rows.next());
@@ -303,10 +304,11 @@ Done Book::append(Entry entry) {
     const auto text = entry.body.dump();
     const auto thing = entry.thing ? std::optional(entry.thing->bytes) : std::nullopt;
     {
-        BURROW_TRY(auto insert,
-                   connection_.query("INSERT INTO entry (id, device, seq, act, hlc, kind, thing, "
-                                     "body, recorded_at, happened_at, day, zone) VALUES (?, ?, ?, ?, "
-                                     "?, ?, ?, ?, ?, ?, ?, ?)"));
+        BURROW_TRY(
+            auto insert,
+            connection_.query("INSERT INTO entry (id, device, seq, act, hlc, kind, thing, "
+                              "body, recorded_at, happened_at, day, zone) VALUES (?, ?, ?, ?, "
+                              "?, ?, ?, ?, ?, ?, ?, ?)"));
         BURROW_DO(insert
                       .bind(entry.id.uuid.bytes, deviceRef_, entry.seq, entry.act, entry.hlc,
                             entry.kind, thing, text, entry.recordedAt.ms, entry.happenedAt.ms,

@@ -19,25 +19,30 @@ struct Projection {
 };
 
 constexpr std::array projections{
-    Projection{"correction",
-               "SELECT json_array(hex(target), hlc, hex(entry), kind, body) FROM correction ORDER BY "
-               "target, hlc, entry"},
-    Projection{"fact",
-               "SELECT json_array(hex(subject), happened_at, hlc, hex(entry), kind, day, body) FROM "
-               "fact ORDER BY subject, happened_at, hlc, entry"},
-    Projection{"field",
-               "SELECT json_array(hex(thing), name, hlc, hex(entry), type, value) FROM field ORDER BY "
-               "thing, name, hlc, entry"},
-    Projection{"digest",
-               "SELECT json_array(hex(subject), last_at, last_hlc, hex(last_entry), hex(state)) FROM "
-               "digest ORDER BY subject"},
+    Projection{
+        "correction",
+        "SELECT json_array(hex(target), hlc, hex(entry), kind, body) FROM correction ORDER BY "
+        "target, hlc, entry"},
+    Projection{
+        "fact",
+        "SELECT json_array(hex(subject), happened_at, hlc, hex(entry), kind, day, body) FROM "
+        "fact ORDER BY subject, happened_at, hlc, entry"},
+    Projection{
+        "field",
+        "SELECT json_array(hex(thing), name, hlc, hex(entry), type, value) FROM field ORDER BY "
+        "thing, name, hlc, entry"},
+    Projection{
+        "digest",
+        "SELECT json_array(hex(subject), last_at, last_hlc, hex(last_entry), hex(state)) FROM "
+        "digest ORDER BY subject"},
     Projection{"subject",
                "SELECT json_array(hex(id), number, form, species, sex, hatched, acquired, source, "
                "standing, quarantined, mature, hex(enclosure), place, hex(mother), hex(father), "
                "headcount, note) FROM subject ORDER BY id"},
-    Projection{"enclosure",
-               "SELECT json_array(hex(id), name, length_mm, width_mm, height_mm, substrate_mm, place, "
-               "note) FROM enclosure ORDER BY id"},
+    Projection{
+        "enclosure",
+        "SELECT json_array(hex(id), name, length_mm, width_mm, height_mm, substrate_mm, place, "
+        "note) FROM enclosure ORDER BY id"},
     Projection{"tag",
                "SELECT json_array(code, side_mm, hex(subject), hex(enclosure)) FROM tag ORDER BY "
                "code"},
@@ -80,8 +85,9 @@ Done addSqliteFindings(Connection& connection, CheckReport& report) {
 }
 
 Done addGapFindings(Connection& connection, CheckReport& report) {
-    BURROW_TRY(auto rows, connection.query("SELECT count(*), max(seq), min(seq) FROM entry GROUP BY "
-                                           "device"));
+    BURROW_TRY(auto rows,
+               connection.query("SELECT count(*), max(seq), min(seq) FROM entry GROUP BY "
+                                "device"));
     while (true) {
         BURROW_TRY(const bool more, rows.next());
         if (!more) return {};

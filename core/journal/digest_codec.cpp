@@ -12,8 +12,8 @@ class Encoder {
 public:
     void number(std::int64_t value) {
         // Zigzag and seven bits a byte (as in the protocol buffers encoding): days and counts are short.
-        auto rest = static_cast<std::uint64_t>(value) << 1U ^
-                    static_cast<std::uint64_t>(value >> 63);
+        auto rest =
+            static_cast<std::uint64_t>(value) << 1U ^ static_cast<std::uint64_t>(value >> 63);
         while (rest >= 0x80) {
             bytes.push_back(static_cast<std::uint8_t>(rest | 0x80U));
             rest >>= 7U;

@@ -18,8 +18,8 @@ namespace burrow {
 /// Kinds besides those of facts. An entry of any other kind comes from a newer version: it is kept
 /// and passed on, and changes nothing here.
 namespace entrykind {
-inline constexpr std::string_view set = "set";          ///< fields of a thing; the last writer counts
-inline constexpr std::string_view amend = "amend";      ///< another body for a fact
+inline constexpr std::string_view set = "set";      ///< fields of a thing; the last writer counts
+inline constexpr std::string_view amend = "amend";  ///< another body for a fact
 inline constexpr std::string_view retract = "retract";  ///< the entry no longer counts; final
 }  // namespace entrykind
 

@@ -199,8 +199,6 @@ Tag tagFrom(const FieldValues& fields) {
     return tag;
 }
 
-Uuid tagThing(std::string_view code) {
-    return Uuid::named("burrowbook tag " + std::string(code));
-}
+Uuid tagThing(std::string_view code) { return Uuid::named("burrowbook tag " + std::string(code)); }
 
 }  // namespace burrow

@@ -24,11 +24,12 @@ Result<std::vector<EntryId>> idsOf(storage::Query& rows) {
 
 /// Oldest first, without those that were taken back.
 Result<std::vector<EntryId>> amendmentsOf(Book& book, const EntryId& fact) {
-    BURROW_TRY(auto rows,
-               book.connection().query(
-                   "SELECT a.entry FROM correction a WHERE a.target = ? AND a.kind = 'amend' AND NOT "
-                   "EXISTS (SELECT 1 FROM correction r WHERE r.target = a.entry AND r.kind = "
-                   "'retract') ORDER BY a.hlc, a.entry"));
+    BURROW_TRY(
+        auto rows,
+        book.connection().query(
+            "SELECT a.entry FROM correction a WHERE a.target = ? AND a.kind = 'amend' AND NOT "
+            "EXISTS (SELECT 1 FROM correction r WHERE r.target = a.entry AND r.kind = "
+            "'retract') ORDER BY a.hlc, a.entry"));
     rows.bind(fact.uuid.bytes);
     return idsOf(rows);
 }
@@ -124,16 +125,14 @@ Result<std::vector<Draft>> amending(Book& book, const Fact& before, const FactBo
     if (happenedAt == before.happenedAt) amend.day = before.day;
     std::vector<Draft> drafts{std::move(amend)};
     if (before.kind == FactKind::moulted && before.body.ultimate != body.ultimate) {
-        drafts.emplace_back(SetDraft{ThingType::subject,
-                                     before.subject.uuid,
-                                     {{"mature", body.ultimate.value_or(false)}}});
+        drafts.emplace_back(SetDraft{
+            ThingType::subject, before.subject.uuid, {{"mature", body.ultimate.value_or(false)}}});
         return drafts;
     }
     auto follows = consequenceOf({before.subject, before.kind, body, happenedAt});
     if (before.kind == FactKind::sexed && !follows) {
-        follows = SetDraft{ThingType::subject,
-                           before.subject.uuid,
-                           {{"sex", std::string(name(Sex::unknown))}}};
+        follows = SetDraft{
+            ThingType::subject, before.subject.uuid, {{"sex", std::string(name(Sex::unknown))}}};
     }
     const bool isNew = follows && body != before.body && before.kind != FactKind::moulted;
     if (!isNew) return drafts;
@@ -143,7 +142,8 @@ Result<std::vector<Draft>> amending(Book& book, const Fact& before, const FactBo
     BURROW_TRY(const auto now, kept(book, before.subject));
     const bool movedWithHome = before.kind == FactKind::moved && now && now->subject.enclosure;
     if (movedWithHome) {
-        follows = SetDraft{ThingType::enclosure, now->subject.enclosure->uuid,
+        follows = SetDraft{ThingType::enclosure,
+                           now->subject.enclosure->uuid,
                            {{"place", body.place.value_or(Place{}).text()}}};
     }
     drafts.emplace_back(*std::move(follows));

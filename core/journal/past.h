@@ -27,8 +27,8 @@ Result<std::vector<Draft>> amending(Book& book, const Fact& before, const FactBo
 /// A fact that is taken out, with all that putBack() needs.
 struct TakenOut {
     Fact fact;
-    std::vector<Draft> drafts;      ///< retract it and the fields that were set with it
-    std::vector<SetDraft> standing; ///< those fields as they stood before
+    std::vector<Draft> drafts;       ///< retract it and the fields that were set with it
+    std::vector<SetDraft> standing;  ///< those fields as they stood before
 };
 
 /// Nothing where the book has no such fact.

@@ -65,9 +65,9 @@ Done Projector::applySet(const Entry& entry) {
     if (!retracted) {
         for (const auto& [field, value] : fields->items()) {
             const auto written = value.dump();
-            BURROW_TRY(auto insert, connection_.query(
-                                        "INSERT INTO field (thing, name, hlc, entry, type, value) "
-                                        "VALUES (?, ?, ?, ?, ?, ?)"));
+            BURROW_TRY(auto insert,
+                       connection_.query("INSERT INTO field (thing, name, hlc, entry, type, value) "
+                                         "VALUES (?, ?, ?, ?, ?, ?)"));
             BURROW_DO(insert
                           .bind(entry.thing->bytes, field, entry.hlc, entry.id.uuid.bytes,
                                 name(*type), written)
@@ -88,12 +88,11 @@ Done Projector::applyCorrection(const Entry& entry) {
     if (!target) return {};
     const auto text = entry.body.dump();
     {
-        BURROW_TRY(auto insert, connection_.query("INSERT INTO correction (target, hlc, entry, kind, "
-                                                  "body) VALUES (?, ?, ?, ?, ?)"));
-        BURROW_DO(insert
-                      .bind(target->bytes, entry.hlc, entry.id.uuid.bytes,
-                            entry.kind, text)
-                      .run());
+        BURROW_TRY(auto insert,
+                   connection_.query("INSERT INTO correction (target, hlc, entry, kind, "
+                                     "body) VALUES (?, ?, ?, ?, ?)"));
+        BURROW_DO(
+            insert.bind(target->bytes, entry.hlc, entry.id.uuid.bytes, entry.kind, text).run());
     }
     BURROW_DO(reproject(EntryId{*target}));
     if (entry.kind == entrykind::amend) return {};
@@ -111,7 +110,8 @@ Done Projector::reproject(const EntryId& target) {
     BURROW_TRY(const auto entry, findEntry(connection_, target));
     if (!entry || !entry->thing) return {};  // not here yet: its corrections wait for it
     if (entry->kind == entrykind::set) {
-        BURROW_TRY(auto remove, connection_.query("DELETE FROM field WHERE thing = ? AND entry = ?"));
+        BURROW_TRY(auto remove,
+                   connection_.query("DELETE FROM field WHERE thing = ? AND entry = ?"));
         BURROW_DO(remove.bind(entry->thing->bytes, target.uuid.bytes).run());
         return applySet(*entry);
     }
@@ -150,7 +150,8 @@ Result<std::optional<Entry>> Projector::amended(Entry entry) {
             BURROW_TRY(const bool more, rows.next());
             if (!more) break;
             if (rows.text(1) == entrykind::retract) return std::optional<Entry>();
-            amendments.push_back({EntryId{uuidAt(rows, 0)}, json::parse(rows.text(2), nullptr, false)});
+            amendments.push_back(
+                {EntryId{uuidAt(rows, 0)}, json::parse(rows.text(2), nullptr, false)});
         }
     }
     for (auto& amendment : amendments) {
@@ -172,8 +173,9 @@ Result<Projector::Folding*> Projector::folding(SubjectId subject) {
     const auto [found, isNew] = subjects_.try_emplace(subject.uuid);
     auto& state = found->second;
     if (!isNew) return &state;
-    BURROW_TRY(auto rows, connection_.query("SELECT last_at, last_hlc, last_entry, state FROM digest "
-                                            "WHERE subject = ?"));
+    BURROW_TRY(auto rows,
+               connection_.query("SELECT last_at, last_hlc, last_entry, state FROM digest "
+                                 "WHERE subject = ?"));
     rows.bind(subject.uuid.bytes);
     BURROW_TRY(const bool known, rows.next());
     if (!known) {
@@ -208,8 +210,8 @@ Done Projector::finishSubject(SubjectId subject, Folding& state) {
         BURROW_DO(remove.bind(subject.uuid.bytes).run());
     } else {
         const auto bytes = encodeDigest(state.digest);
-        BURROW_TRY(auto replace, connection_.query(
-                                     "REPLACE INTO digest (subject, last_at, last_hlc, last_entry, "
+        BURROW_TRY(auto replace,
+                   connection_.query("REPLACE INTO digest (subject, last_at, last_hlc, last_entry, "
                                      "state) VALUES (?, ?, ?, ?, ?)"));
         BURROW_DO(replace
                       .bind(subject.uuid.bytes, state.lastAt.ms, state.lastStamp,
@@ -251,8 +253,9 @@ Result<ChangeSet> Projector::finish() {
 
 Result<FieldValues> Projector::winners(const Uuid& thing) {
     FieldValues fields;
-    BURROW_TRY(auto rows, connection_.query("SELECT name, value FROM field WHERE thing = ? ORDER BY "
-                                            "name, hlc, entry"));
+    BURROW_TRY(auto rows,
+               connection_.query("SELECT name, value FROM field WHERE thing = ? ORDER BY "
+                                 "name, hlc, entry"));
     rows.bind(thing.bytes);
     while (true) {
         BURROW_TRY(const bool more, rows.next());
@@ -274,11 +277,12 @@ Done Projector::writeSubject(SubjectId id, const Digest& digest) {
     const bool isLoan = digest.standing == Standing::here || digest.standing == Standing::onLoan;
     if (digest.standing && (isOver || isLoan)) subject.standing = *digest.standing;
     const auto place = subject.place.text();
-    BURROW_TRY(auto replace,
-               connection_.query("REPLACE INTO subject (id, number, form, species, sex, hatched, "
-                                 "acquired, source, standing, quarantined, mature, enclosure, place, "
-                                 "mother, father, headcount, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, "
-                                 "?, ?, ?, ?, ?, ?, ?, ?, ?)"));
+    BURROW_TRY(
+        auto replace,
+        connection_.query("REPLACE INTO subject (id, number, form, species, sex, hatched, "
+                          "acquired, source, standing, quarantined, mature, enclosure, place, "
+                          "mother, father, headcount, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?, "
+                          "?, ?, ?, ?, ?, ?, ?, ?, ?)"));
     const auto dayOf = [](std::optional<CivilDay> day) {
         return day ? std::optional<int>(day->days) : std::nullopt;
     };
@@ -304,9 +308,10 @@ Done Projector::writeEnclosure(const Uuid& thing) {
     }
     const auto enclosure = enclosureFrom(EnclosureId{thing}, fields);
     const auto place = enclosure.place.text();
-    BURROW_TRY(auto replace, connection_.query(
-                                 "REPLACE INTO enclosure (id, name, length_mm, width_mm, height_mm, "
-                                 "substrate_mm, place, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?)"));
+    BURROW_TRY(
+        auto replace,
+        connection_.query("REPLACE INTO enclosure (id, name, length_mm, width_mm, height_mm, "
+                          "substrate_mm, place, note) VALUES (?, ?, ?, ?, ?, ?, ?, ?)"));
     return replace
         .bind(thing.bytes, enclosure.name, enclosure.length.value, enclosure.width.value,
               enclosure.height.value, enclosure.substrate.value, place, enclosure.note)
@@ -332,7 +337,8 @@ Done Projector::writeSettings(const Uuid& thing) {
     BURROW_DO(connection_.execute("DELETE FROM setting"));
     for (const auto& [field, value] : fields) {
         if (!value.is_string()) continue;
-        BURROW_TRY(auto insert, connection_.query("INSERT INTO setting (name, value) VALUES (?, ?)"));
+        BURROW_TRY(auto insert,
+                   connection_.query("INSERT INTO setting (name, value) VALUES (?, ?)"));
         BURROW_DO(insert.bind(field, value.get_ref<const std::string&>()).run());
     }
     return {};

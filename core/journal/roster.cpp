@@ -15,9 +15,9 @@ namespace {
 
 using storage::Query;
 
-#define BURROW_KEPT_COLUMNS                                                               \
-    "SELECT s.id, s.number, s.form, s.species, s.sex, s.hatched, s.acquired, s.source, "  \
-    "s.standing, s.quarantined, s.mature, s.enclosure, s.place, s.mother, s.father, "     \
+#define BURROW_KEPT_COLUMNS                                                                 \
+    "SELECT s.id, s.number, s.form, s.species, s.sex, s.hatched, s.acquired, s.source, "    \
+    "s.standing, s.quarantined, s.mature, s.enclosure, s.place, s.mother, s.father, "       \
     "s.headcount, s.note, e.place, d.state FROM subject s LEFT JOIN enclosure e ON e.id = " \
     "s.enclosure LEFT JOIN digest d ON d.subject = s.id"
 
@@ -152,8 +152,8 @@ Result<std::optional<Kept>> kept(Book& book, SubjectId id) {
     TagCodes codes;
     BURROW_TRY(auto tags, book.connection().query("SELECT code, subject, enclosure FROM tag WHERE "
                                                   "subject = ? OR enclosure = ? ORDER BY code"));
-    const auto home = kept->subject.enclosure ? std::optional(kept->subject.enclosure->uuid.bytes)
-                                              : std::nullopt;
+    const auto home =
+        kept->subject.enclosure ? std::optional(kept->subject.enclosure->uuid.bytes) : std::nullopt;
     tags.bind(id.uuid.bytes, home);
     while (true) {
         BURROW_TRY(const bool more, tags.next());
@@ -232,10 +232,11 @@ Result<std::vector<SubjectId>> subjectsIn(Book& book, EnclosureId enclosure) {
 Result<std::vector<Fact>> history(Book& book, SubjectId id, int limit,
                                   std::optional<Instant> before) {
     std::vector<Fact> facts;
-    BURROW_TRY(auto rows, book.connection().query(
-                              "SELECT entry, subject, kind, day, happened_at, hlc, body FROM fact "
-                              "WHERE subject = ? AND happened_at < ? ORDER BY happened_at DESC, hlc "
-                              "DESC, entry DESC LIMIT ?"));
+    BURROW_TRY(auto rows,
+               book.connection().query(
+                   "SELECT entry, subject, kind, day, happened_at, hlc, body FROM fact "
+                   "WHERE subject = ? AND happened_at < ? ORDER BY happened_at DESC, hlc "
+                   "DESC, entry DESC LIMIT ?"));
     rows.bind(id.uuid.bytes, before ? before->ms : INT64_MAX, limit);
     while (true) {
         BURROW_TRY(const bool more, rows.next());
@@ -258,10 +259,11 @@ Result<std::vector<MoultPhoto>> photosToSex(Book& book) {
     std::vector<MoultPhoto> waiting;
     std::unordered_set<Uuid, UuidHash> looked;
     {
-        BURROW_TRY(auto rows, book.connection().query(
-                                  "SELECT json_extract(f.body, '$.about') FROM fact f WHERE "
-                                  "f.kind = 'sexed' AND f.subject IN (SELECT subject FROM fact WHERE "
-                                  "kind = 'photo')"));
+        BURROW_TRY(auto rows,
+                   book.connection().query(
+                       "SELECT json_extract(f.body, '$.about') FROM fact f WHERE "
+                       "f.kind = 'sexed' AND f.subject IN (SELECT subject FROM fact WHERE "
+                       "kind = 'photo')"));
         while (true) {
             BURROW_TRY(const bool more, rows.next());
             if (!more) break;

@@ -36,20 +36,20 @@ struct Digest {
     std::optional<CivilDay> firstEntry;
     std::optional<CivilDay> lastEntry;
 
-    std::optional<Meal> lastAccepted;    ///< the last meal eaten whole or in part
+    std::optional<Meal> lastAccepted;  ///< the last meal eaten whole or in part
     std::optional<Meal> lastOffer;
     std::optional<Instant> leftoversSince;  ///< when prey was offered that may still be in there
     int refusalsInARow = 0;                 ///< since the last accepted meal or moult
     std::vector<Meal> recentOffers;         ///< oldest first, at most `recentKept`
 
     int moultCount = 0;
-    std::vector<MoultMark> recentMoults;  ///< oldest first, at most `recentKept`
-    std::optional<CivilDay> fangsBlack;   ///< seen since the last moult
-    std::optional<CivilDay> premoultSign; ///< the first seen since the last moult
+    std::vector<MoultMark> recentMoults;   ///< oldest first, at most `recentKept`
+    std::optional<CivilDay> fangsBlack;    ///< seen since the last moult
+    std::optional<CivilDay> premoultSign;  ///< the first seen since the last moult
     std::optional<CivilDay> lastPremoultSign;
     bool hadUltimateMoult = false;
 
-    std::optional<Millimetres> span;      ///< the newest known, measured or at a moult
+    std::optional<Millimetres> span;  ///< the newest known, measured or at a moult
     std::optional<Millimetres> carapace;
 
     std::optional<CivilDay> lastWatered;
@@ -58,10 +58,10 @@ struct Digest {
     std::optional<int> lastSeenCount;
     std::optional<CivilDay> lastRehoused;
 
-    int gone = 0;  ///< died, sold or given away out of a group or lot
-    std::optional<Standing> standing;     ///< what the facts say; nothing where they say nothing
+    int gone = 0;                      ///< died, sold or given away out of a group or lot
+    std::optional<Standing> standing;  ///< what the facts say; nothing where they say nothing
     std::optional<CivilDay> standingSince;
-    std::optional<Sex> sexed;             ///< by the last examination
+    std::optional<Sex> sexed;  ///< by the last examination
 
     /// How many recent moults and offers are kept: enough for the small moult line of a row.
     static constexpr std::size_t recentKept = 8;

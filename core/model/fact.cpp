@@ -76,10 +76,9 @@ Done checkRange(const FieldSpec& field, double value) {
 
 Done checkText(const FieldSpec& field, std::string_view text) {
     if (text.size() > longestText) {
-        return fail(Trouble::badInput,
-                    {"field.tooLong",
-                     {{"field", std::string(field.name)},
-                      {"most", static_cast<std::int64_t>(longestText)}}});
+        return fail(Trouble::badInput, {"field.tooLong",
+                                        {{"field", std::string(field.name)},
+                                         {"most", static_cast<std::int64_t>(longestText)}}});
     }
     if (!isUtf8(text) || text.find('\0') != std::string_view::npos) return wrongValue(field, text);
     return {};

@@ -64,8 +64,8 @@ struct FactBody {
     std::optional<std::string> price;
     std::optional<std::string> cause;
     std::optional<CivilDay> until;
-    std::optional<std::string> text;  ///< free note; allowed with every kind
-    std::optional<bool> confidential;   ///< left out of files for others unless asked for
+    std::optional<std::string> text;   ///< free note; allowed with every kind
+    std::optional<bool> confidential;  ///< left out of files for others unless asked for
 
     friend bool operator==(const FactBody&, const FactBody&) = default;
 };
@@ -75,7 +75,7 @@ struct Fact {
     EntryId id;
     SubjectId subject;
     FactKind kind = FactKind::note;
-    CivilDay day;        ///< the keeper's civil day it happened on
+    CivilDay day;  ///< the keeper's civil day it happened on
     Instant happenedAt;
     std::int64_t stamp = 0;  ///< hybrid logical clock of its entry, which breaks ties
     FactBody body;
@@ -87,11 +87,25 @@ struct Fact {
 [[nodiscard]] bool happenedBefore(const Fact& a, const Fact& b);
 
 /// What a field holds: decides how text is read and what is refused.
-enum class FieldType { text, count, millimetres, grams, outcome, method, sex, role, flag, day, place,
-                       enclosure, entry, hash };
+enum class FieldType {
+    text,
+    count,
+    millimetres,
+    grams,
+    outcome,
+    method,
+    sex,
+    role,
+    flag,
+    day,
+    place,
+    enclosure,
+    entry,
+    hash
+};
 
 struct FieldSpec {
-    std::string_view name;   ///< in files and on the command line
+    std::string_view name;  ///< in files and on the command line
     FieldType type;
     double least = 0;  ///< for numbers
     double most = 0;
@@ -102,7 +116,7 @@ struct KindSpec {
     std::string_view name;
     std::span<const std::string_view> required;
     std::span<const std::string_view> allowed;  ///< besides the required ones
-    std::string_view example;  ///< of a body, as the command line takes it
+    std::string_view example;                   ///< of a body, as the command line takes it
 };
 
 [[nodiscard]] std::span<const FieldSpec> factFields();

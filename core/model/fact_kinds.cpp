@@ -46,8 +46,8 @@ constexpr std::array<std::string_view, 3> mealFields{"prey", "prey_mm", "count"}
 constexpr std::array<std::string_view, 1> signFields{"sign"};
 constexpr std::array<std::string_view, 1> homeFields{"enclosure"};
 constexpr std::array<std::string_view, 1> placeFields{"place"};
-constexpr std::array<std::string_view, 5> moultFields{"span_mm", "carapace_mm", "method", "ultimate",
-                                                      "count"};
+constexpr std::array<std::string_view, 5> moultFields{"span_mm", "carapace_mm", "method",
+                                                      "ultimate", "count"};
 constexpr std::array<std::string_view, 4> sizeFields{"span_mm", "carapace_mm", "mass_g", "method"};
 constexpr std::array<std::string_view, 2> photoFields{"original", "about"};
 constexpr std::array<std::string_view, 1> aboutField{"about"};
@@ -85,26 +85,16 @@ struct OtherName {
 };
 
 constexpr std::array otherNames{
-    OtherName{"fed", FactKind::offered},
-    OtherName{"feeding", FactKind::offered},
-    OtherName{"offer", FactKind::offered},
-    OtherName{"leftovers", FactKind::leftoversOut},
-    OtherName{"water", FactKind::watered},
-    OtherName{"damp", FactKind::dampened},
-    OtherName{"dampen", FactKind::dampened},
-    OtherName{"premoult", FactKind::premoultSign},
-    OtherName{"moult", FactKind::moulted},
-    OtherName{"measure", FactKind::measured},
-    OtherName{"fangs", FactKind::fangsBlack},
-    OtherName{"count", FactKind::seen},
-    OtherName{"rehouse", FactKind::rehoused},
-    OtherName{"rehousing", FactKind::rehoused},
-    OtherName{"noted", FactKind::note},
-    OtherName{"photographed", FactKind::photo},
-    OtherName{"death", FactKind::died},
-    OtherName{"dead", FactKind::died},
-    OtherName{"given_away", FactKind::given},
-    OtherName{"loaned", FactKind::lent},
+    OtherName{"fed", FactKind::offered},      OtherName{"feeding", FactKind::offered},
+    OtherName{"offer", FactKind::offered},    OtherName{"leftovers", FactKind::leftoversOut},
+    OtherName{"water", FactKind::watered},    OtherName{"damp", FactKind::dampened},
+    OtherName{"dampen", FactKind::dampened},  OtherName{"premoult", FactKind::premoultSign},
+    OtherName{"moult", FactKind::moulted},    OtherName{"measure", FactKind::measured},
+    OtherName{"fangs", FactKind::fangsBlack}, OtherName{"count", FactKind::seen},
+    OtherName{"rehouse", FactKind::rehoused}, OtherName{"rehousing", FactKind::rehoused},
+    OtherName{"noted", FactKind::note},       OtherName{"photographed", FactKind::photo},
+    OtherName{"death", FactKind::died},       OtherName{"dead", FactKind::died},
+    OtherName{"given_away", FactKind::given}, OtherName{"loaned", FactKind::lent},
     OtherName{"on_loan", FactKind::lent},
 };
 

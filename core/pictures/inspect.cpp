@@ -131,8 +131,9 @@ Result<PictureInfo> inspectPng(Span bytes) {
         }
         if (type == exif) Tiff(bytes.subspan(at + 8, length)).readInto(info);
         if (type == iend) {
-            return info.width > 0 && info.height > 0 ? Result<PictureInfo>(info)
-                                                     : Result<PictureInfo>(refuse("picture.damaged"));
+            return info.width > 0 && info.height > 0
+                       ? Result<PictureInfo>(info)
+                       : Result<PictureInfo>(refuse("picture.damaged"));
         }
         at += 12 + length;
     }
@@ -143,18 +144,18 @@ Result<PictureInfo> inspectPng(Span bytes) {
 
 Result<PictureInfo> inspect(Span bytes, const Limits& limits) {
     if (bytes.size() > limits.bytes) {
-        return fail(Trouble::badInput, {"picture.tooManyBytes",
-                                        {{"limit_mb", static_cast<std::int64_t>(limits.bytes / 1'000'000)}}});
+        return fail(Trouble::badInput,
+                    {"picture.tooManyBytes",
+                     {{"limit_mb", static_cast<std::int64_t>(limits.bytes / 1'000'000)}}});
     }
     constexpr std::array<std::uint8_t, 3> jpegStart{0xFF, 0xD8, 0xFF};
     auto info = startsWith(bytes, jpegStart)      ? inspectJpeg(bytes)
                 : startsWith(bytes, pngSignature) ? inspectPng(bytes)
                                                   : Result<PictureInfo>(refuse("picture.none"));
     if (info && info->pixels() > limits.pixels) {
-        return fail(Trouble::badInput,
-                    {"picture.tooManyPixels",
-                     {{"megapixels", info->pixels() / 1'000'000},
-                      {"limit", limits.pixels / 1'000'000}}});
+        return fail(Trouble::badInput, {"picture.tooManyPixels",
+                                        {{"megapixels", info->pixels() / 1'000'000},
+                                         {"limit", limits.pixels / 1'000'000}}});
     }
     if (info && info->pixels() == 0) return refuse("picture.damaged");
     return info;

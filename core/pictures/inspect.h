@@ -13,7 +13,7 @@ enum class Format { jpeg, png };
 
 struct PictureInfo {
     Format format = Format::jpeg;
-    int width = 0;   ///< as stored, before any turn
+    int width = 0;  ///< as stored, before any turn
     int height = 0;
     /// EXIF orientation (CIPA DC-008, tag 0x0112): 1 is upright, 2 to 8 turned or mirrored.
     int orientation = 1;

@@ -86,8 +86,7 @@ std::string_view Query::text(int column) const {
 }
 
 std::span<const std::uint8_t> Query::blob(int column) const {
-    const auto* bytes =
-        static_cast<const std::uint8_t*>(sqlite3_column_blob(statement_, column));
+    const auto* bytes = static_cast<const std::uint8_t*>(sqlite3_column_blob(statement_, column));
     return {bytes, static_cast<std::size_t>(sqlite3_column_bytes(statement_, column))};
 }
 
@@ -173,8 +172,7 @@ Result<std::int64_t> Connection::integer(const char* sql) {
 }
 
 Done Connection::copyInto(Connection& target) {
-    auto* copy =
-        sqlite3_backup_init(target.database_.get(), "main", database_.get(), "main");
+    auto* copy = sqlite3_backup_init(target.database_.get(), "main", database_.get(), "main");
     if (copy == nullptr) {
         return failFrom(target.database_.get(), sqlite3_errcode(target.database_.get()));
     }

@@ -21,8 +21,7 @@ bool isOurs(char c) { return codeAlphabet.find(c) != std::string_view::npos; }
 /// The character at the front of well-formed UTF-8, taken off `text`.
 std::string_view takeCharacter(std::string_view& text) {
     std::size_t size = 1;
-    while (size < text.size() && (static_cast<unsigned char>(text[size]) & 0xC0U) == 0x80)
-        ++size;
+    while (size < text.size() && (static_cast<unsigned char>(text[size]) & 0xC0U) == 0x80) ++size;
     const auto character = text.substr(0, size);
     text.remove_prefix(size);
     return character;

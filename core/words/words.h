@@ -41,8 +41,8 @@ public:
 
 private:
     Words() = default;
-    [[nodiscard]] std::string fill(std::string_view pattern, const Message& message,
-                                   CivilDay today, int depth) const;
+    [[nodiscard]] std::string fill(std::string_view pattern, const Message& message, CivilDay today,
+                                   int depth) const;
     [[nodiscard]] std::string hole(std::string_view hole, const Message& message, CivilDay today,
                                    int depth) const;
     [[nodiscard]] std::string show(const MessageValue& value, CivilDay today) const;

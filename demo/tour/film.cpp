@@ -23,15 +23,23 @@ tl::unexpected<Error> toolMissing(const char* tool) {
 /// Packs frames as H.264 where ffmpeg has it.
 Done pack(int frames, const std::function<QImage(int)>& frame, const std::filesystem::path& file) {
     QProcess ffmpeg;
-    ffmpeg.start("ffmpeg", {"-v", "error", "-f", "rawvideo", "-pix_fmt", "bgra", "-s",
-                            QString("%1x%2").arg(frameSize.width()).arg(frameSize.height()), "-r",
-                            QString::number(framesPerSecond), "-i", "-", "-c:v", "libx264", "-preset",
-                            "ultrafast", "-pix_fmt", "yuv420p", "-y", QString::fromStdString(file)});
+    ffmpeg.start("ffmpeg",
+                 {"-v",       "error",
+                  "-f",       "rawvideo",
+                  "-pix_fmt", "bgra",
+                  "-s",       QString("%1x%2").arg(frameSize.width()).arg(frameSize.height()),
+                  "-r",       QString::number(framesPerSecond),
+                  "-i",       "-",
+                  "-c:v",     "libx264",
+                  "-preset",  "ultrafast",
+                  "-pix_fmt", "yuv420p",
+                  "-y",       QString::fromStdString(file)});
     if (!ffmpeg.waitForStarted()) return toolMissing("ffmpeg");
     for (int number = 0; number < frames; ++number) {
         const auto picture = frame(number).convertToFormat(QImage::Format_RGB32);
         ffmpeg.write(reinterpret_cast<const char*>(picture.constBits()), picture.sizeInBytes());
-        while (ffmpeg.bytesToWrite() > 0 && ffmpeg.waitForBytesWritten()) {}
+        while (ffmpeg.bytesToWrite() > 0 && ffmpeg.waitForBytesWritten()) {
+        }
     }
     ffmpeg.closeWriteChannel();
     const bool isPacked = ffmpeg.waitForFinished(60'000) && ffmpeg.exitCode() == 0;
@@ -47,8 +55,8 @@ Result<std::vector<QImage>> printedTags(const std::vector<ResidentPtr>& resident
     constexpr double dotsPerMm = dotsPerInch / 25.4;
     std::vector<documents::TagLabel> labels;
     for (const auto& resident : residents) labels.push_back(tagLabelFor(*resident));
-    BURROW_TRY(const auto pages, documents::tagSheets("Kiln Row", documents::Paper::a4, labels, words,
-                                                      print::QtTextMeasure()));
+    BURROW_TRY(const auto pages, documents::tagSheets("Kiln Row", documents::Paper::a4, labels,
+                                                      words, print::QtTextMeasure()));
     DeviceFiles files;
     const auto pdf = folder / "tags.pdf";
     BURROW_DO(print::PdfWriter(files).write(pdf, pages, "Kiln Row"));
@@ -64,7 +72,8 @@ Result<std::vector<QImage>> printedTags(const std::vector<ResidentPtr>& resident
         if (mark == nullptr) continue;
         // Where the square stands on its label of 62 by 29 mm.
         const QRectF box(mark->corner.x.value - 38.5, mark->corner.y.value - 4.5, 62, 29);
-        cut.push_back(sheet.copy(QRectF(box.topLeft() * dotsPerMm, box.size() * dotsPerMm).toRect()));
+        cut.push_back(
+            sheet.copy(QRectF(box.topLeft() * dotsPerMm, box.size() * dotsPerMm).toRect()));
     }
     return cut;
 }
@@ -95,7 +104,8 @@ Done filmTag(const QImage& tag, const std::filesystem::path& file) {
 }
 
 Done filmStill(const QImage& picture, const std::filesystem::path& file) {
-    return pack(10 * framesPerSecond, [&](int) { return picture; }, file);
+    return pack(
+        10 * framesPerSecond, [&](int) { return picture; }, file);
 }
 
 }  // namespace burrow::demo

@@ -42,16 +42,16 @@ public:
         : reference_(reference),
           out_(std::move(out)),
           settings_(QString::fromStdString(scratch() / "settings.ini")),
-          desk_({reference.words, reference.profiles, reference.rules, clock_, random_, Zone::utc()}),
-          bookcase_(desk_, settings_, scratch(),
-                    [this](const fs::path& path) -> Done {
-                        Options options;
-                        options.until = tourDay;
-                        BURROW_TRY(const auto made,
-                                   makeRoom(path, options, {reference_.profiles, reference_.rules}));
-                        static_cast<void>(made);
-                        return {};
-                    }) {
+          desk_(
+              {reference.words, reference.profiles, reference.rules, clock_, random_, Zone::utc()}),
+          bookcase_(desk_, settings_, scratch(), [this](const fs::path& path) -> Done {
+              Options options;
+              options.until = tourDay;
+              BURROW_TRY(const auto made,
+                         makeRoom(path, options, {reference_.profiles, reference_.rules}));
+              static_cast<void>(made);
+              return {};
+          }) {
         engine_.addImportPath("qrc:/qt/qml");
         engine_.setInitialProperties({{"desk", QVariant::fromValue(&desk_)},
                                       {"settings", QVariant::fromValue(&settings_)},
@@ -114,8 +114,8 @@ private:
     /// Puts a film in front of the camera.
     void show(const char* film) {
         Eye next;
-        next.scanner =
-            std::make_unique<VideoScanner>(QUrl::fromLocalFile(QString::fromStdString(scratch() / film)));
+        next.scanner = std::make_unique<VideoScanner>(
+            QUrl::fromLocalFile(QString::fromStdString(scratch() / film)));
         next.photographer = std::make_unique<FramePhotographer>(*next.scanner);
         window_->setProperty("scanner", QVariant::fromValue(next.scanner.get()));
         window_->setProperty("photographer", QVariant::fromValue(next.photographer.get()));
@@ -133,8 +133,8 @@ private:
     }
 
     Done filmTheRoom() {
-        BURROW_TRY(const auto tags, printedTags({resident("044"), resident("062")}, reference_.words,
-                                                scratch()));
+        BURROW_TRY(const auto tags,
+                   printedTags({resident("044"), resident("062")}, reference_.words, scratch()));
         BURROW_DO(filmTag(tags.at(0), scratch() / "044.mp4"));
         BURROW_DO(filmTag(tags.at(1), scratch() / "062.mp4"));
         return filmStill(spreadMoult(frameSize), scratch() / "moult.mp4");
@@ -290,7 +290,8 @@ int main(int argc, char* argv[]) {
     QGuiApplication app(argc, argv);
     QQuickStyle::setStyle("Basic");
     if (argc != 2) {
-        std::fprintf(stderr, "Usage: burrow_tour FOLDER\nPlays the tour and writes its pictures there.\n");
+        std::fprintf(stderr,
+                     "Usage: burrow_tour FOLDER\nPlays the tour and writes its pictures there.\n");
         return 2;
     }
     return burrow::demo::run(argv[1]);

@@ -24,8 +24,7 @@ void scrollTo(QQuickItem* item) {
         const auto origin = parent->property("originY").toReal();
         const auto most = origin + parent->property("contentHeight").toReal() - parent->height();
         const auto least = origin - parent->property("topMargin").toReal();
-        parent->setProperty("contentY",
-                            std::max(least, std::min(at - parent->height() / 2, most)));
+        parent->setProperty("contentY", std::max(least, std::min(at - parent->height() / 2, most)));
         return;
     }
 }
@@ -192,7 +191,8 @@ void Stagehand::chooseFolder(const std::filesystem::path& chosen) {
 QString Stagehand::words() {
     QStringList all;
     for (const auto* item : visibleItems()) {
-        if (const auto text = textOf(item); !text.isEmpty() && !all.contains(text)) all.append(text);
+        if (const auto text = textOf(item); !text.isEmpty() && !all.contains(text))
+            all.append(text);
     }
     return all.join(QStringLiteral(" | "));
 }

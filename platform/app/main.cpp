@@ -3,8 +3,8 @@
 #include <QFile>
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
-#include <QQuickWindow>
 #include <QQuickStyle>
+#include <QQuickWindow>
 #include <QStandardPaths>
 #include <cstdlib>
 #include <future>
@@ -50,7 +50,8 @@ Asked readCommandLine(const QGuiApplication& app) {
                                      "Quit once the first list is on the screen, and say how much "
                                      "memory that took. For measurements.");
     parser.addOptions({demo, film, measure});
-    parser.addPositionalArgument("BOOK", "The book to open (the one that was open last).", "[BOOK]");
+    parser.addPositionalArgument("BOOK", "The book to open (the one that was open last).",
+                                 "[BOOK]");
     parser.process(app);
     return {parser.positionalArguments().value(0), parser.value(film), parser.isSet(demo),
             parser.isSet(measure)};
@@ -101,9 +102,9 @@ int run(QGuiApplication& app, const Reference& reference) {
                           demo::Options options;
                           options.until = zone.dayOf(clock.now());
                           options.zone = zone;
-                          BURROW_TRY(const auto made,
-                                     demo::makeRoom(path, options,
-                                                    {reference.profiles, reference.rules}));
+                          BURROW_TRY(
+                              const auto made,
+                              demo::makeRoom(path, options, {reference.profiles, reference.rules}));
                           static_cast<void>(made);
                           return {};
                       });
@@ -133,8 +134,8 @@ int run(QGuiApplication& app, const Reference& reference) {
         {"sharer", QVariant::fromValue<Sharer*>(&sharer)},
     });
     QObject::connect(
-        &engine, &QQmlApplicationEngine::objectCreationFailed, &app, [] { QCoreApplication::exit(1); },
-        Qt::QueuedConnection);
+        &engine, &QQmlApplicationEngine::objectCreationFailed, &app,
+        [] { QCoreApplication::exit(1); }, Qt::QueuedConnection);
     engine.load("qrc:/qt/qml/Burrow/Pages/Main.qml");
     auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));
     if (window == nullptr) return 1;

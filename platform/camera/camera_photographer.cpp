@@ -24,7 +24,8 @@ CameraPhotographer::CameraPhotographer(CameraScanner& scanner, QObject* parent)
     connect(&capture_, &QImageCapture::imageCaptured, this, &CameraPhotographer::received,
             Qt::QueuedConnection);
     connect(
-        &capture_, &QImageCapture::errorOccurred, this, [this](int id) {
+        &capture_, &QImageCapture::errorOccurred, this,
+        [this](int id) {
             if (id == awaited_) instead();
         },
         Qt::QueuedConnection);

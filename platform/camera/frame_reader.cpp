@@ -9,9 +9,8 @@ namespace burrow {
 // Measured: of labels 180 to 300 pixels wide in frames of 1080p, turned at random, `fast` reads half
 // and `thorough` all, for 7 ms instead of 5.
 Decoder usualDecoder() {
-    return [](const tags::LumaView& picture) {
-        return tags::decode(picture, tags::Effort::thorough);
-    };
+    return
+        [](const tags::LumaView& picture) { return tags::decode(picture, tags::Effort::thorough); };
 }
 
 std::optional<Reading> read(const QVideoFrame& frame, const Decoder& decoder) {
@@ -30,9 +29,7 @@ std::optional<Reading> read(const QVideoFrame& frame, const Decoder& decoder) {
 }
 
 FrameReader::FrameReader(Decoder decoder, Report report)
-    : decoder_(std::move(decoder)),
-      report_(std::move(report)),
-      thread_([this] { workLoop(); }) {}
+    : decoder_(std::move(decoder)), report_(std::move(report)), thread_([this] { workLoop(); }) {}
 
 FrameReader::~FrameReader() {
     {

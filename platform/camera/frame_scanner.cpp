@@ -74,8 +74,7 @@ void FrameScanner::handOn() {
 
 void FrameScanner::take(const std::optional<Reading>& reading, int run) {
     if (run != run_) return;
-    const auto news =
-        steadiness_.next(reading ? std::optional(reading->payload) : std::nullopt);
+    const auto news = steadiness_.next(reading ? std::optional(reading->payload) : std::nullopt);
     if (news.lost) emit lost();
     if (!reading) return;
     emit glimpsed(reading->corners);

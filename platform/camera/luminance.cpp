@@ -20,25 +20,20 @@ bool hasPlane(Format::PixelFormat format) {
         case Format::Format_IMC2:
         case Format::Format_IMC3:
         case Format::Format_IMC4:
-        case Format::Format_Y8:
-            return true;
-        default:
-            return false;
+        case Format::Format_Y8: return true;
+        default: return false;
     }
 }
 
 /// Where brightness is every second byte, the first of them; of samples of 16 bits the upper half.
 std::optional<int> firstOfPairs(Format::PixelFormat format) {
     switch (format) {
-        case Format::Format_YUYV:
-            return 0;
+        case Format::Format_YUYV: return 0;
         case Format::Format_UYVY:
         case Format::Format_Y16:
         case Format::Format_P010:
-        case Format::Format_P016:
-            return 1;
-        default:
-            return std::nullopt;
+        case Format::Format_P016: return 1;
+        default: return std::nullopt;
     }
 }
 

@@ -36,8 +36,8 @@ Result<pictures::Developer::Developed> QtDeveloper::develop(std::span<const std:
                                                             const pictures::PictureInfo& /*info*/) {
     BURROW_TRY(const auto decoded, decodePicture(bytes, true));
     auto image = onlyPixels(decoded);
-    const auto small = image.scaled(thumbnailSide, thumbnailSide, Qt::KeepAspectRatio,
-                                    Qt::SmoothTransformation);
+    const auto small =
+        image.scaled(thumbnailSide, thumbnailSide, Qt::KeepAspectRatio, Qt::SmoothTransformation);
     return Developed{jpegOf(image, pictureQuality), jpegOf(small, thumbnailQuality), image.width(),
                      image.height()};
 }

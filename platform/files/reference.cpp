@@ -10,7 +10,8 @@ namespace {
 std::vector<std::string> textsIn(const QString& folder) {
     const QDir directory(folder);
     std::vector<std::string> texts;
-    for (const auto& name : directory.entryList({QStringLiteral("*.json")}, QDir::Files, QDir::Name)) {
+    for (const auto& name :
+         directory.entryList({QStringLiteral("*.json")}, QDir::Files, QDir::Name)) {
         QFile file(directory.filePath(name));
         if (file.open(QIODevice::ReadOnly)) texts.push_back(file.readAll().toStdString());
     }

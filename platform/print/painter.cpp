@@ -102,8 +102,7 @@ void draw(const SymbolMark& mark, QPainter& painter) {
     for (int row = 0; row < symbol.size(); ++row) {
         for (int column = 0; column < symbol.size(); ++column) {
             const int start = column;
-            while (column < symbol.size() && symbol.isDark(column, row))
-                ++column;
+            while (column < symbol.size() && symbol.isDark(column, row)) ++column;
             if (column == start) continue;
             path.addRect(mark.corner.x.value + start * module, mark.corner.y.value + row * module,
                          (column - start) * module, module);

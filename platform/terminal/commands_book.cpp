@@ -86,12 +86,12 @@ int demo(const Setting& setting, const Path& path, const DemoOptions& options) {
         if (!day) return console.trouble(day.error());
         until = *day;
     }
-    const auto made = demo::makeRoom(
-        path, {options.animals, options.years, options.seed, until, setting.zone},
-        {setting.reference.profiles, setting.reference.rules});
+    const auto made =
+        demo::makeRoom(path, {options.animals, options.years, options.seed, until, setting.zone},
+                       {setting.reference.profiles, setting.reference.rules});
     if (!made) return console.trouble(made.error());
-    console.line(console.say(
-        {"said.demo", {{"animals", made->subjects}, {"entries", made->entries}}}));
+    console.line(
+        console.say({"said.demo", {{"animals", made->subjects}, {"entries", made->entries}}}));
     console.value({{"subjects", made->subjects}, {"entries", made->entries}});
     return done;
 }
@@ -117,12 +117,9 @@ int bringIn(const Setting& setting, const Path& path, const BringFiles& files) {
         rows.push_back(toJson(row, console));
         if (!console.isJson()) fmt::print(stderr, "{}\n", console.say(describe(row, console)));
     }
-    json value{{"enclosures", report->enclosures},
-               {"animals", report->animals},
-               {"events", report->events},
-               {"bad_rows", report->badRows},
-               {"bad", std::move(rows)},
-               {"done", report->isDone}};
+    json value{{"enclosures", report->enclosures}, {"animals", report->animals},
+               {"events", report->events},         {"bad_rows", report->badRows},
+               {"bad", std::move(rows)},           {"done", report->isDone}};
     if (!report->isDone) {
         console.value(value);
         return console.trouble(Message{"bring.refused", {{"count", report->badRows}}});

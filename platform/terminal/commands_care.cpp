@@ -93,7 +93,8 @@ Result<Message> logEntry(const Setting& setting, const Path& path, const std::st
     BURROW_TRY(auto book, openToWrite(path, setting));
     BURROW_TRY(const auto subject, findSubject(book, tag));
     BURROW_TRY(auto body, readFields(setting, book, *kind, fields));
-    BURROW_TRY(const auto changes, book.record(FactDraft{subject, *kind, std::move(body), happenedAt}));
+    BURROW_TRY(const auto changes,
+               book.record(FactDraft{subject, *kind, std::move(body), happenedAt}));
     BURROW_TRY(const auto kept, burrow::kept(book, subject));
     value = {{"code", kept->subject.number},
              {"event", std::string(spec(*kind).name)},
@@ -142,8 +143,8 @@ int why(const Setting& setting, const Path& path, const std::string& tag, const 
     json answers = json::array();
     for (const auto& answer : resident.plan.answers) {
         answers.push_back(toJson(resident, answer, console));
-        console.line(fmt::format("  {:<10} {}", name(answer.care),
-                                 sentence(resident, answer, console)));
+        console.line(
+            fmt::format("  {:<10} {}", name(answer.care), sentence(resident, answer, console)));
     }
     auto value = toJson(resident, console);
     value["day"] = isoDate(looking->room.day().today);
@@ -179,9 +180,9 @@ int scan(const Setting& setting, const Path& path, const Path& picture) {
     const auto decoded = decodePicture(*bytes, true);
     if (!decoded) return console.trouble(decoded.error());
     const auto grey = decoded->convertToFormat(QImage::Format_Grayscale8);
-    const auto found = tags::decode({grey.constBits(), grey.width(), grey.height(),
-                                     static_cast<int>(grey.bytesPerLine())},
-                                    tags::Effort::thorough);
+    const auto found = tags::decode(
+        {grey.constBits(), grey.width(), grey.height(), static_cast<int>(grey.bytesPerLine())},
+        tags::Effort::thorough);
     const auto* nearest = tags::nearestCentre(found, {grey.width() / 2.0, grey.height() / 2.0});
     if (nearest == nullptr) return console.trouble(Message{"scan.none"});
     const auto reading = tags::parsePayload(nearest->bytes);
@@ -198,8 +199,7 @@ int scan(const Setting& setting, const Path& path, const Path& picture) {
     const auto looking = lookAt(setting, path, own->code, {});
     if (!looking && looking.error().trouble == Trouble::notFound &&
         looking.error().message.id == "tag.unknown") {
-        return console.trouble(
-            Message{"scan.unbound", {{"code", tags::displayCode(own->code)}}});
+        return console.trouble(Message{"scan.unbound", {{"code", tags::displayCode(own->code)}}});
     }
     if (!looking) return console.trouble(looking.error());
     const auto& resident = *looking->resident;

@@ -98,8 +98,7 @@ int tagSheet(const Setting& setting, const Path& path, const TagOptions& options
     const auto written = printing.write(options.out, *pages, "Burrowbook tags");
     if (!written) return console.trouble(written.error());
     const auto count = static_cast<std::int64_t>(pages->size());
-    console.line(console.say(
-        {"said.printed", {{"pages", count}, {"file", options.out.string()}}}));
+    console.line(console.say({"said.printed", {{"pages", count}, {"file", options.out.string()}}}));
     console.value({{"file", options.out.string()}, {"pages", count}});
     return done;
 }

@@ -61,8 +61,8 @@ std::string line(const Fact& fact, const Console& console) {
                             spec(fact.kind).name);
     const auto fields = burrow::toJson(fact.body);
     for (const auto& [field, value] : fields.items()) {
-        text += fmt::format(" {}={}", field, value.is_string() ? value.get<std::string>()
-                                                               : value.dump());
+        text += fmt::format(" {}={}", field,
+                            value.is_string() ? value.get<std::string>() : value.dump());
     }
     return text;
 }

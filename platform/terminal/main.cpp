@@ -69,9 +69,10 @@ void addBookCommands(CLI::App& app, Typed& t, Command& chosen) {
     made->add_option("--room", t.room, "name of the room")->required();
     made->add_option("--code", t.code, "short code, printed before numbers")->required();
 
-    auto* demo = addCommand(app, t, chosen, "demo", "Make an invented room with years of records.",
-                            "burrow demo demo.book --animals 120 --years 4 --seed 1 --until 2026-05-08",
-                            [&](const Setting& s) { return terminal::demo(s, t.book, t.demo); });
+    auto* demo =
+        addCommand(app, t, chosen, "demo", "Make an invented room with years of records.",
+                   "burrow demo demo.book --animals 120 --years 4 --seed 1 --until 2026-05-08",
+                   [&](const Setting& s) { return terminal::demo(s, t.book, t.demo); });
     demo->add_option("--animals", t.demo.animals, "how many")->check(CLI::Range(1, 20'000));
     demo->add_option("--years", t.demo.years, "of history")->check(CLI::Range(1, 20));
     demo->add_option("--seed", t.demo.seed, "the same seed makes the same room");
@@ -114,12 +115,10 @@ void addCareCommands(CLI::App& app, Typed& t, Command& chosen) {
                             [&](const Setting& s) { return terminal::scan(s, t.book, t.picture); });
     scan->add_option("PICTURE", t.picture, "the picture")->required();
 
-    auto* log = addCommand(app, t, chosen, "log", "Log what happened to an animal.",
-                           "burrow log kiln-row.book 214 offered prey=cricket prey_mm=8 outcome=ate\n" +
-                               kindsHelp(),
-                           [&](const Setting& s) {
-                               return terminal::log(s, t.book, t.tag, t.kind, t.fields, t.at);
-                           });
+    auto* log = addCommand(
+        app, t, chosen, "log", "Log what happened to an animal.",
+        "burrow log kiln-row.book 214 offered prey=cricket prey_mm=8 outcome=ate\n" + kindsHelp(),
+        [&](const Setting& s) { return terminal::log(s, t.book, t.tag, t.kind, t.fields, t.at); });
     log->add_option("TAG", t.tag, "its number, or the code of its tag")->required();
     log->add_option("KIND", t.kind, "what happened")->required();
     log->add_option("FIELDS", t.fields, "field=value ...");
@@ -134,20 +133,17 @@ void addCareCommands(CLI::App& app, Typed& t, Command& chosen) {
                             [&](const Setting& s) { return terminal::show(s, t.book, t.tag); });
     show->add_option("TAG", t.tag, "its number, or the code of its tag")->required();
 
-    auto* rules = addCommand(app, t, chosen, "rules",
-                             "The rules of thumb with their sources, and your own values.",
-                             "burrow rules kiln-row.book feed.interval.adult 8-12",
-                             [&](const Setting& s) {
-                                 return terminal::rules(s, t.book, t.ruleId, t.ruleValue);
-                             });
+    auto* rules = addCommand(
+        app, t, chosen, "rules", "The rules of thumb with their sources, and your own values.",
+        "burrow rules kiln-row.book feed.interval.adult 8-12",
+        [&](const Setting& s) { return terminal::rules(s, t.book, t.ruleId, t.ruleValue); });
     rules->add_option("RULE", t.ruleId, "only this one");
     rules->add_option("VALUE", t.ruleValue, "your own value; \"\" gives the shipped one back");
 }
 
 void addPrintCommands(CLI::App& app, Typed& t, Command& chosen) {
     auto* tags = addCommand(app, t, chosen, "tags", "A sheet of tags to cut out, as PDF.",
-                            "burrow tags kiln-row.book --out tags.pdf",
-                            [&](const Setting& s) {
+                            "burrow tags kiln-row.book --out tags.pdf", [&](const Setting& s) {
                                 t.tags.out = t.out;
                                 t.tags.letter = t.paper == "letter";
                                 return tagSheet(s, t.book, t.tags);
@@ -158,9 +154,10 @@ void addPrintCommands(CLI::App& app, Typed& t, Command& chosen) {
     tags->add_option("--blank", t.tags.blank, "so many tags without an animal, bound at first scan")
         ->check(CLI::Range(1, 2700));
 
-    auto* sheet = addCommand(app, t, chosen, "caresheet", "A care sheet for whoever takes the animal.",
-                             "burrow caresheet kiln-row.book 214 --out 214.pdf",
-                             [&](const Setting& s) { return careSheet(s, t.book, t.tag, t.out); });
+    auto* sheet =
+        addCommand(app, t, chosen, "caresheet", "A care sheet for whoever takes the animal.",
+                   "burrow caresheet kiln-row.book 214 --out 214.pdf",
+                   [&](const Setting& s) { return careSheet(s, t.book, t.tag, t.out); });
     sheet->add_option("TAG", t.tag, "its number, or the code of its tag")->required();
     sheet->add_option("--out", t.out, "the PDF")->required();
 }
@@ -203,7 +200,8 @@ int run(int argc, char** argv) {
 int main(int argc, char** argv) {
     // Qt's own warnings (a missing runtime folder, say) are nothing to a keeper or a script.
     qInstallMessageHandler([](QtMsgType type, const QMessageLogContext&, const QString& text) {
-        if (type == QtCriticalMsg || type == QtFatalMsg) fmt::print(stderr, "{}\n", text.toStdString());
+        if (type == QtCriticalMsg || type == QtFatalMsg)
+            fmt::print(stderr, "{}\n", text.toStdString());
     });
     return run(argc, argv);
 }

@@ -36,8 +36,7 @@ Result<SubjectId> findSubject(Book& book, const std::string& word) {
     if (!tag->enclosure) return missing;
     BURROW_TRY(const auto inside, subjectsIn(book, *tag->enclosure));
     if (inside.size() == 1) return inside.front();
-    return inside.empty() ? missing
-                          : fail(Trouble::notFound, {"tag.several", {{"tag", word}}});
+    return inside.empty() ? missing : fail(Trouble::notFound, {"tag.several", {{"tag", word}}});
 }
 
 Result<EnclosureId> findEnclosure(Book& book, const std::string& name) {

@@ -29,8 +29,8 @@ void Darkroom::lookOver(QObject* context, std::filesystem::path file,
         std::move(answer));
 }
 
-void Darkroom::keep(QObject* context, std::filesystem::path folder,
-                    std::vector<Negative> negatives, std::function<void(Kept)> answer) {
+void Darkroom::keep(QObject* context, std::filesystem::path folder, std::vector<Negative> negatives,
+                    std::function<void(Kept)> answer) {
     errands_.run<Kept>(
         context,
         [this, folder = std::move(folder), negatives = std::move(negatives)] {

@@ -4,8 +4,8 @@
 // thread of the interface, unless the asker has gone by then.
 #pragma once
 
-#include <QByteArray>
 #include <QtQml/qqmlregistration.h>
+#include <QByteArray>
 #include <filesystem>
 
 #include "pictures/store.h"

@@ -21,16 +21,16 @@ public:
     /// `context` has gone by then.
     template <class T>
     void run(QObject* context, std::function<T()> job, std::function<void(T)> answer) {
-        pool_.start([this, guard = QPointer(context), job = std::move(job),
-                     answer = std::move(answer)] {
-            const auto result = std::make_shared<T>(job());
-            QMetaObject::invokeMethod(
-                &home_,
-                [guard, answer, result] {
-                    if (guard) answer(std::move(*result));
-                },
-                Qt::QueuedConnection);
-        });
+        pool_.start(
+            [this, guard = QPointer(context), job = std::move(job), answer = std::move(answer)] {
+                const auto result = std::make_shared<T>(job());
+                QMetaObject::invokeMethod(
+                    &home_,
+                    [guard, answer, result] {
+                        if (guard) answer(std::move(*result));
+                    },
+                    Qt::QueuedConnection);
+            });
     }
 
     /// Waits for what is under way; nothing new is taken meanwhile.

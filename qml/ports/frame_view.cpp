@@ -13,8 +13,8 @@ FrameView::FrameView(QQuickItem* parent) : QQuickPaintedItem(parent) {
 QList<QPointF> FrameView::toItem(const QList<QPointF>& places) const {
     QList<QPointF> inItem;
     for (const auto& place : places) {
-        inItem.append(contentRect_.topLeft() + QPointF(place.x() * contentRect_.width(),
-                                                       place.y() * contentRect_.height()));
+        inItem.append(contentRect_.topLeft() +
+                      QPointF(place.x() * contentRect_.width(), place.y() * contentRect_.height()));
     }
     return inItem;
 }

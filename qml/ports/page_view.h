@@ -11,7 +11,8 @@ namespace burrow {
 class PageView : public burrow::ZoomView {
     Q_OBJECT
     QML_ELEMENT
-    Q_PROPERTY(burrow::Printer* printer READ printer WRITE setPrinter NOTIFY printerChanged REQUIRED FINAL)
+    Q_PROPERTY(
+        burrow::Printer* printer READ printer WRITE setPrinter NOTIFY printerChanged REQUIRED FINAL)
     Q_PROPERTY(burrow::Sheet sheet READ sheet WRITE setSheet NOTIFY sheetChanged FINAL)
 
 public:

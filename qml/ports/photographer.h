@@ -3,10 +3,10 @@
 // Lives in the thread of the interface and emits everything there.
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QByteArray>
 #include <QObject>
 #include <QString>
-#include <QtQml/qqmlregistration.h>
 
 namespace burrow {
 

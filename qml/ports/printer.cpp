@@ -2,8 +2,7 @@
 
 namespace burrow {
 
-void Printer::layOut(QObject* context, Compose compose,
-                     std::function<void(Result<Pages>)> answer) {
+void Printer::layOut(QObject* context, Compose compose, std::function<void(Result<Pages>)> answer) {
     errands_.run<Result<Pages>>(
         context,
         [this, compose = std::move(compose)]() -> Result<Pages> {

@@ -46,8 +46,8 @@ protected:
 private:
     /// Both are called in the printer's thread.
     [[nodiscard]] virtual const documents::TextMeasure& measure() const = 0;
-    virtual Done writePdf(const std::filesystem::path& path,
-                          std::span<const documents::Page> pages, const std::string& title) = 0;
+    virtual Done writePdf(const std::filesystem::path& path, std::span<const documents::Page> pages,
+                          const std::string& title) = 0;
 
     Errands errands_;
 };

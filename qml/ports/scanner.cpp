@@ -4,16 +4,12 @@ namespace burrow {
 
 QString Scanner::trouble() const {
     switch (state_) {
-        case State::NoCamera:
-            return QStringLiteral("camera.none");
-        case State::NotAllowed:
-            return QStringLiteral("camera.notAllowed");
-        case State::Broken:
-            return QStringLiteral("camera.broken");
+        case State::NoCamera: return QStringLiteral("camera.none");
+        case State::NotAllowed: return QStringLiteral("camera.notAllowed");
+        case State::Broken: return QStringLiteral("camera.broken");
         case State::Idle:
         case State::Starting:
-        case State::Running:
-            break;
+        case State::Running: break;
     }
     return {};
 }

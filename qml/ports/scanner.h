@@ -4,6 +4,7 @@
 // for the device: what goes wrong becomes a state, and start() may be tried again from every state.
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QByteArray>
 #include <QList>
 #include <QObject>
@@ -12,7 +13,6 @@
 #include <QString>
 #include <QVideoFrame>
 #include <QVideoSink>
-#include <QtQml/qqmlregistration.h>
 
 namespace burrow {
 
@@ -24,7 +24,8 @@ class Scanner : public QObject {
     Q_PROPERTY(QString trouble READ trouble NOTIFY stateChanged FINAL)
     Q_PROPERTY(bool torchAvailable READ torchAvailable NOTIFY torchAvailableChanged FINAL)
     Q_PROPERTY(bool torchOn READ torchOn WRITE setTorchOn NOTIFY torchOnChanged FINAL)
-    Q_PROPERTY(QVideoSink* viewfinder READ viewfinder WRITE setViewfinder NOTIFY viewfinderChanged FINAL)
+    Q_PROPERTY(
+        QVideoSink* viewfinder READ viewfinder WRITE setViewfinder NOTIFY viewfinderChanged FINAL)
 
 public:
     enum class State {

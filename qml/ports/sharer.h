@@ -3,8 +3,8 @@
 // Lives in the thread of the interface.
 #pragma once
 
-#include <QObject>
 #include <QtQml/qqmlregistration.h>
+#include <QObject>
 #include <filesystem>
 
 #include "base/result.h"

@@ -1,8 +1,8 @@
 // A page of a document as pages of the app hand it around.
 #pragma once
 
-#include <QObject>
 #include <QtQml/qqmlregistration.h>
+#include <QObject>
 #include <memory>
 
 #include "documents/page.h"

@@ -20,10 +20,14 @@ constexpr std::array fontParts{
 };
 
 constexpr std::array libraryParts{
-    Part{"Qt", "LGPL-3.0-only"},       Part{"SQLite", "blessing"},
-    Part{"zxing-cpp", "Apache-2.0"},   Part{"libsodium", "ISC"},
-    Part{"libcsv", "LGPL-2.1-or-later"}, Part{"nlohmann/json", "MIT"},
-    Part{"fmt", "MIT"},                Part{"date", "MIT"},
+    Part{"Qt", "LGPL-3.0-only"},
+    Part{"SQLite", "blessing"},
+    Part{"zxing-cpp", "Apache-2.0"},
+    Part{"libsodium", "ISC"},
+    Part{"libcsv", "LGPL-2.1-or-later"},
+    Part{"nlohmann/json", "MIT"},
+    Part{"fmt", "MIT"},
+    Part{"date", "MIT"},
     Part{"tl::expected", "CC0-1.0"},
 };
 

@@ -1,9 +1,9 @@
 // What this program is, and under which licences its parts come.
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QObject>
 #include <QVariantList>
-#include <QtQml/qqmlregistration.h>
 
 namespace burrow {
 

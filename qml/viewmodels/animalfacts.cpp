@@ -11,8 +11,8 @@ namespace burrow {
 namespace {
 
 QVariantMap line(const QString& name, const QString& value, const QString& sub = {}) {
-    return {{QStringLiteral("name"), name},   {QStringLiteral("value"), value},
-            {QStringLiteral("sub"), sub},     {QStringLiteral("missing"), false},
+    return {{QStringLiteral("name"), name},      {QStringLiteral("value"), value},
+            {QStringLiteral("sub"), sub},        {QStringLiteral("missing"), false},
             {QStringLiteral("page"), QString()}, {QStringLiteral("properties"), QVariantMap()}};
 }
 
@@ -76,8 +76,10 @@ private:
                    fact.kind == FactKind::sold || fact.kind == FactKind::given;
         };
         const auto found = std::find_if(record_.facts.begin(), record_.facts.end(), ends);
-        const auto name = desk_.say(Message("animal.gone." + std::string(burrow::name(subject_.standing))));
-        if (found == record_.facts.end()) return rows_.append(line(name, say("animal.notRecorded")));
+        const auto name =
+            desk_.say(Message("animal.gone." + std::string(burrow::name(subject_.standing))));
+        if (found == record_.facts.end())
+            return rows_.append(line(name, say("animal.notRecorded")));
         rows_.append(opening(line(name, dayText(found->day, desk_),
                                   factDetail(*found, resident_, desk_, record_.names)),
                              "EntryPage", "entry", toQt(found->id.text())));
@@ -86,10 +88,10 @@ private:
     void addCount() {
         const auto& digest = resident_.kept.digest;
         const std::int64_t left = subject_.headcount;
-        rows_.append(line(say("animal.count"), QString::number(left),
-                          desk_.say({digest.gone > 0 ? "animal.putInLess" : "animal.putIn",
-                                     {{"count", left + digest.gone},
-                                      {"gone", std::int64_t{digest.gone}}}})));
+        rows_.append(line(
+            say("animal.count"), QString::number(left),
+            desk_.say({digest.gone > 0 ? "animal.putInLess" : "animal.putIn",
+                       {{"count", left + digest.gone}, {"gone", std::int64_t{digest.gone}}}})));
         if (digest.lastSeen && digest.lastSeenCount) {
             rows_.append(line(say("animal.lastSeen"), QString::number(*digest.lastSeenCount),
                               desk_.say({"animal.onDay", {{"day", *digest.lastSeen}}})));
@@ -159,12 +161,14 @@ private:
         const auto* profile = resident_.profile;
         const auto all = profile != nullptr ? cautions(*profile) : std::vector{Caution::unknown};
         for (const auto caution : all) {
-            rows_.append(line(say("animal.caution"), toQt(documents::cautionHeading(caution, words)),
+            rows_.append(line(say("animal.caution"),
+                              toQt(documents::cautionHeading(caution, words)),
                               toQt(documents::cautionAdvice(caution, words))));
         }
         if (profile == nullptr) return;
         const bool isListed = profile->listing.value == Listing::citesAppendixII;
-        rows_.append(line(say("animal.listing"), say(isListed ? "animal.cites" : "animal.notInCites"),
+        rows_.append(line(say("animal.listing"),
+                          say(isListed ? "animal.cites" : "animal.notInCites"),
                           desk_.say(listingNote(*profile))));
     }
 
@@ -218,9 +222,9 @@ QVariantList sexRows(const Resident& resident, const AnimalRecord& record, const
             fact.kind == FactKind::moulted && fact.body.ultimate.value_or(false);
         if (!isUltimate && fact.kind != FactKind::sexed) continue;
         const Sex sex = isUltimate ? Sex::male : fact.body.sex.value_or(Sex::unknown);
-        auto row = line(dayText(fact.day, desk),
-                        desk.say({"fact.sex", {{"sex", std::string(name(sex))}}}),
-                        isUltimate ? desk.say("sex.ultimate") : factNote(fact, desk));
+        auto row =
+            line(dayText(fact.day, desk), desk.say({"fact.sex", {{"sex", std::string(name(sex))}}}),
+                 isUltimate ? desk.say("sex.ultimate") : factNote(fact, desk));
         rows.append(opening(std::move(row), "EntryPage", "entry", toQt(fact.id.text())));
     }
     return rows;

@@ -137,10 +137,11 @@ void AnimalForm::noteNumber() {
         others.append(speciesText(*resident) + ", " + placeText(resident->kept.place, *desk_));
     }
     at("number").setNotice(
-        others.isEmpty() ? QString()
-                         : desk_->say({"form.numberTaken",
-                                       {{"tag", at("number").value()},
-                                        {"others", others.join(QStringLiteral("; ")).toStdString()}}}));
+        others.isEmpty()
+            ? QString()
+            : desk_->say({"form.numberTaken",
+                          {{"tag", at("number").value()},
+                           {"others", others.join(QStringLiteral("; ")).toStdString()}}}));
 }
 
 void AnimalForm::noteSpecies() {
@@ -153,7 +154,8 @@ void AnimalForm::noteSpecies() {
     if (known != nullptr && toQt(known->name) == typed) suggestions.clear();
     field.setSuggestions(suggestions);
     constexpr int enoughToTell = 4;
-    const bool isUnknown = known == nullptr && typed.size() >= enoughToTell && suggestions.isEmpty();
+    const bool isUnknown =
+        known == nullptr && typed.size() >= enoughToTell && suggestions.isEmpty();
     field.setNotice(isUnknown ? desk_->say("form.speciesUnknown") : QString());
     const bool byOtherName = known != nullptr && toQt(known->name) != typed;
     field.setHint(byOtherName ? desk_->say({"form.speciesIs", {{"species", known->name}}})

@@ -35,7 +35,8 @@ Result<std::vector<Draft>> draftsFor(Book& book, Writing writing) {
     const auto& after = writing.after;
     if (!writing.isNew) {
         const auto changed = changedFields(writing.before, after);
-        if (!changed.empty()) drafts.emplace_back(SetDraft{ThingType::subject, after.id.uuid, changed});
+        if (!changed.empty())
+            drafts.emplace_back(SetDraft{ThingType::subject, after.id.uuid, changed});
         return drafts;
     }
     drafts.emplace_back(SetDraft{ThingType::subject, after.id.uuid, toFields(after)});

@@ -13,8 +13,8 @@ bool isScorpion(const Resident& resident) {
 double heightOf(const Fact& moult, const Resident& resident, const Rules& rules) {
     if (moult.body.carapace) return moult.body.carapace->value;
     if (!moult.body.span) return 0;
-    return moult.body.span->value / rules.factor(isScorpion(resident) ? "size.body_per_carapace"
-                                                                      : "size.span_per_carapace");
+    return moult.body.span->value /
+           rules.factor(isScorpion(resident) ? "size.body_per_carapace" : "size.span_per_carapace");
 }
 
 QVariantList yearsFrom(CivilDay first, CivilDay today) {
@@ -83,8 +83,9 @@ Growth growthOf(const Resident& resident, std::span<const Fact> facts, const Des
     if (std::max(carapaces, spans) < 2) return growth;
     const bool byCarapace = carapaces >= spans;
     const auto size = byCarapace ? &FactBody::carapace : &FactBody::span;
-    const char* unit = byCarapace ? "growth.carapace"
-                                  : isScorpion(resident) ? "growth.length" : "growth.span";
+    const char* unit = byCarapace             ? "growth.carapace"
+                       : isScorpion(resident) ? "growth.length"
+                                              : "growth.span";
     growth.unit = desk.say(unit);
     std::optional<double> first;
     double last = 0;
@@ -99,12 +100,11 @@ Growth growthOf(const Resident& resident, std::span<const Fact> facts, const Des
         last = measured->value;
     }
     growth.labels = yearsFrom(firstDay, desk.today());
-    growth.description =
-        desk.say({"growth.spoken",
-                  {{"unit", growth.unit.toStdString()},
-                   {"count", static_cast<std::int64_t>(growth.points.size())},
-                   {"first", *first},
-                   {"last", last}}});
+    growth.description = desk.say({"growth.spoken",
+                                   {{"unit", growth.unit.toStdString()},
+                                    {"count", static_cast<std::int64_t>(growth.points.size())},
+                                    {"first", *first},
+                                    {"last", last}}});
     return growth;
 }
 

@@ -7,8 +7,8 @@ namespace burrow {
 
 struct LifeLine {
     MoultLineData line;
-    QVariantList labels;   ///< a year at its first day
-    QStringList entries;   ///< of the marks, in their order
+    QVariantList labels;  ///< a year at its first day
+    QStringList entries;  ///< of the marks, in their order
 
     friend bool operator==(const LifeLine&, const LifeLine&) = default;
 };

@@ -44,8 +44,8 @@ void AnimalModel::show(const AnimalRecord& record) {
     why_ = whyRows(resident, *desk_);
     sexLines_ = sexRows(resident, record, *desk_);
     const auto sex = resident.subject().sex;
-    const bool isShown = resident.subject().form == Form::animal &&
-                         (sex != Sex::unknown || !sexLines_.isEmpty());
+    const bool isShown =
+        resident.subject().form == Form::animal && (sex != Sex::unknown || !sexLines_.isEmpty());
     sex_ = isShown ? desk_->say({"fact.sex", {{"sex", std::string(name(sex))}}}) : QString();
     showEntries(record);
     isRead_ = true;
@@ -63,12 +63,13 @@ void AnimalModel::showEntries(const AnimalRecord& record) {
         if (entries_.size() < lastFew) {
             const auto row = historyRow(fact, *resident_, *desk_, record.names);
             const bool isOld = desk_->today() - fact.day > longAgo;
-            entries_.append(QVariantMap{{QStringLiteral("entry"), row.key},
-                                        {QStringLiteral("day"), isOld ? dayText(fact.day, *desk_) : row.day},
-                                        {QStringLiteral("title"), row.title},
-                                        {QStringLiteral("detail"), row.detail},
-                                        {QStringLiteral("note"), row.note},
-                                        {QStringLiteral("glyph"), row.glyph}});
+            entries_.append(
+                QVariantMap{{QStringLiteral("entry"), row.key},
+                            {QStringLiteral("day"), isOld ? dayText(fact.day, *desk_) : row.day},
+                            {QStringLiteral("title"), row.title},
+                            {QStringLiteral("detail"), row.detail},
+                            {QStringLiteral("note"), row.note},
+                            {QStringLiteral("glyph"), row.glyph}});
         }
         if (fact.kind == FactKind::photo && fact.body.picture && photos_.size() < mostPhotos) {
             photos_.append(QVariantMap{
@@ -86,7 +87,9 @@ const Answer& AnimalModel::mainAnswer() const {
     return resident_->plan.of(Care::feed);
 }
 
-QString AnimalModel::tag() const { return resident_ ? toQt(resident_->subject().number) : QString(); }
+QString AnimalModel::tag() const {
+    return resident_ ? toQt(resident_->subject().number) : QString();
+}
 
 QString AnimalModel::punch() const {
     return resident_ ? punchFor(*resident_) : QStringLiteral("none");
@@ -117,8 +120,8 @@ QString AnimalModel::about() const {
     const auto& subject = resident_->subject();
     if (subject.form == Form::animal) return aboutText(*resident_, *desk_);
     const std::int64_t left = subject.headcount;
-    return desk_->say({"animal.counts",
-                       {{"putIn", left + resident_->kept.digest.gone}, {"count", left}}});
+    return desk_->say(
+        {"animal.counts", {{"putIn", left + resident_->kept.digest.gone}, {"count", left}}});
 }
 
 QString AnimalModel::size() const { return resident_ ? sizeText(*resident_, *desk_) : QString(); }
@@ -135,7 +138,9 @@ QString AnimalModel::verb() const {
     return verbText(*resident_, mainAnswer(), *desk_);
 }
 
-QString AnimalModel::reason() const { return isKept() ? desk_->say(mainAnswer().reason) : QString(); }
+QString AnimalModel::reason() const {
+    return isKept() ? desk_->say(mainAnswer().reason) : QString();
+}
 
 QStringList AnimalModel::cautions() const {
     if (!resident_) return {};

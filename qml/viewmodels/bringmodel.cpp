@@ -100,9 +100,8 @@ void BringModel::addFiles(const QList<QUrl>& files) {
             trouble_ = desk_->say(path.error().message);
             continue;
         }
-        const bool isThere = std::any_of(files_.begin(), files_.end(), [&](const auto& known) {
-            return known->path == *path;
-        });
+        const bool isThere = std::any_of(files_.begin(), files_.end(),
+                                         [&](const auto& known) { return known->path == *path; });
         if (!isThere) paths.push_back(*path);
     }
     if (paths.empty()) return emit changed();
@@ -120,8 +119,8 @@ void BringModel::look(std::vector<std::filesystem::path> paths, Files known) {
     begin(Step::Reading);
     desk_->ask<Look>(
         this,
-        [paths = std::move(paths), known = std::move(known), watch = watch()](
-            Book& book) -> Result<Look> {
+        [paths = std::move(paths), known = std::move(known),
+         watch = watch()](Book& book) -> Result<Look> {
             Look look;
             look.files = known;
             for (const auto& path : paths) {
@@ -174,7 +173,8 @@ void BringModel::bring(bool skipBad) {
     const auto left = std::make_shared<std::vector<LeftOut>>();
     Deed deed;
     deed.tag = toQt(desk_->room()->info().code);
-    deed.said = {"did.broughtIn", {{"count", report_.animals + report_.enclosures + report_.events}}};
+    deed.said = {"did.broughtIn",
+                 {{"count", report_.animals + report_.enclosures + report_.events}}};
     deed.write = [files = files_, skipBad, left, watch = watch(), &words = desk_->knowledge().words,
                   today = desk_->today()](Book& book) -> Result<ChangeSet> {
         std::vector<std::vector<BadRow>> bad(files.size());
@@ -221,8 +221,8 @@ QString BringModel::leftOut() const {
         if (left.isPlaced) places.append(toQt(left.path.string()));
     }
     if (places.isEmpty()) return {};
-    return desk_->say({"bring.leftOutIn",
-                       {{"files", places.join(QStringLiteral(", ")).toStdString()}}});
+    return desk_->say(
+        {"bring.leftOutIn", {{"files", places.join(QStringLiteral(", ")).toStdString()}}});
 }
 
 bool BringModel::needsFolder() const {

@@ -42,8 +42,9 @@ std::string CareSheetModel::stem() const {
 }
 
 std::string CareSheetModel::title() const {
-    return desk_->say({"careSheet.fileTitle",
-                       {{"tag", tag().toStdString()}, {"species", binomial().toStdString()}}})
+    return desk_
+        ->say({"careSheet.fileTitle",
+               {{"tag", tag().toStdString()}, {"species", binomial().toStdString()}}})
         .toStdString();
 }
 

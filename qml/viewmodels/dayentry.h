@@ -1,8 +1,8 @@
 // A day to type or to reach by steps. It is always a day of the calendar, or none.
 #pragma once
 
-#include <QObject>
 #include <QtQml/qqmlregistration.h>
+#include <QObject>
 #include <optional>
 
 #include "base/civil.h"

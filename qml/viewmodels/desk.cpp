@@ -49,9 +49,7 @@ void Desk::inOwnThread(std::function<void()> job) {
     QMetaObject::invokeMethod(this, std::move(job), Qt::QueuedConnection);
 }
 
-PlanDay Desk::planDay() const {
-    return PlanDay::at(knowledge_.clock.now(), knowledge_.zone);
-}
+PlanDay Desk::planDay() const { return PlanDay::at(knowledge_.clock.now(), knowledge_.zone); }
 
 Surroundings Desk::surroundings() const {
     return {knowledge_.clock, knowledge_.random, knowledge_.zone};
@@ -146,8 +144,9 @@ void Desk::act(QObject* context, Deed deed, Then then) {
             if (!shelf->book) return fail(Trouble::notFound, {"book.noneOpen"});
             BURROW_TRY(auto changes, carryOut(deed, *shelf->book));
             if (changes.entries.empty()) return changes;
-            BURROW_TRY(auto room, shelf->room->after(*shelf->book,
-                                                     {knowledge_.profiles, knowledge_.rules}, changes));
+            BURROW_TRY(
+                auto room,
+                shelf->room->after(*shelf->book, {knowledge_.profiles, knowledge_.rules}, changes));
             shelf->room = std::make_shared<const Room>(std::move(room));
             return changes;
         };
@@ -177,8 +176,9 @@ void Desk::undo() {
         const auto write = [&]() -> Done {
             if (!shelf->book) return fail(Trouble::notFound, {"book.noneOpen"});
             BURROW_TRY(const auto changes, taken());
-            BURROW_TRY(auto room, shelf->room->after(
-                                      *shelf->book, {knowledge_.profiles, knowledge_.rules}, changes));
+            BURROW_TRY(
+                auto room,
+                shelf->room->after(*shelf->book, {knowledge_.profiles, knowledge_.rules}, changes));
             shelf->room = std::make_shared<const Room>(std::move(room));
             return {};
         };

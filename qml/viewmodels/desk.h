@@ -5,11 +5,11 @@
 // interface, unless the asker is gone by then. A deed is answered after it is on the device.
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QObject>
 #include <QPointer>
 #include <QThread>
 #include <QTimer>
-#include <QtQml/qqmlregistration.h>
 #include <filesystem>
 #include <functional>
 #include <memory>
@@ -34,8 +34,8 @@ struct Knowledge {
 struct Deed {
     /// Called in the book's thread, where it may look things up and draw identifiers.
     std::function<Result<std::vector<Draft>>(Book&)> compose;
-    QString tag;        ///< the number it is about, for the undo slot
-    Message said;       ///< "took 1 locust"; nothing is shown for an empty id
+    QString tag;   ///< the number it is about, for the undo slot
+    Message said;  ///< "took 1 locust"; nothing is shown for an empty id
     /// How undo takes it back where retracting its entries would not: for what retracts by itself.
     /// Called in the book's thread; empty for the usual way.
     std::function<Result<ChangeSet>(Book&)> takeBack = {};
@@ -87,7 +87,8 @@ public:
 
     void open(const std::filesystem::path& path, bool isDemo = false);
     /// Makes a book and opens it.
-    void create(const std::filesystem::path& path, const std::string& room, const std::string& code);
+    void create(const std::filesystem::path& path, const std::string& room,
+                const std::string& code);
     void close();
     /// There is no book to open: says why.
     void refuse(const Error& error);

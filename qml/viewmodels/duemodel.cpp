@@ -65,11 +65,13 @@ std::vector<DueRow> DueModel::rowsFor(std::vector<Visit> visits) const {
         const auto shelf = visits[first].resident->kept.place.shelfOnly();
         Tally tally;
         auto end = first;
-        for (; end < visits.size() && visits[end].resident->kept.place.shelfOnly() == shelf; ++end) {
+        for (; end < visits.size() && visits[end].resident->kept.place.shelfOnly() == shelf;
+             ++end) {
             tally.add(visits[end].answers.front());
         }
         for (auto at = first; at < end; ++at) {
-            DueRow row{toQt(visits[at].resident->subject().id.text()), std::move(visits[at]), {}, {}};
+            DueRow row{
+                toQt(visits[at].resident->subject().id.text()), std::move(visits[at]), {}, {}};
             if (at == first) {
                 row.heading = shelfText(shelf, *desk_);
                 row.headingNote = tally.text(*desk_);
@@ -98,8 +100,8 @@ void DueModel::summarise(const std::vector<Visit>& visits) {
             if (!next || answer.window->opens < *next) next = answer.window->opens;
         }
     }
-    nothing_ = next ? desk_->say({"due.nothingUntil", {{"day", *next}}})
-                    : desk_->say("due.nothing");
+    nothing_ =
+        next ? desk_->say({"due.nothingUntil", {{"day", *next}}}) : desk_->say("due.nothing");
 }
 
 void DueModel::logUsual(const QString& subject) {
@@ -133,11 +135,21 @@ QVariant DueModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> DueModel::roleNames() const {
-    return {{SubjectRole, "subject"},   {TagRole, "tag"},           {BinomialRole, "binomial"},
-            {HeadingRole, "heading"},   {HeadingNoteRole, "headingNote"}, {PunchRole, "punch"},
-            {VerbRole, "verb"},         {ReasonRole, "reason"},     {HeldRole, "held"},
-            {LookRole, "look"},         {CanFeedRole, "canFeed"},   {MarksRole, "marks"},
-            {FeedingsRole, "feedings"}, {NowDayRole, "nowDay"},     {LineTextRole, "lineText"}};
+    return {{SubjectRole, "subject"},
+            {TagRole, "tag"},
+            {BinomialRole, "binomial"},
+            {HeadingRole, "heading"},
+            {HeadingNoteRole, "headingNote"},
+            {PunchRole, "punch"},
+            {VerbRole, "verb"},
+            {ReasonRole, "reason"},
+            {HeldRole, "held"},
+            {LookRole, "look"},
+            {CanFeedRole, "canFeed"},
+            {MarksRole, "marks"},
+            {FeedingsRole, "feedings"},
+            {NowDayRole, "nowDay"},
+            {LineTextRole, "lineText"}};
 }
 
 }  // namespace burrow

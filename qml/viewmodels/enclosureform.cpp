@@ -11,7 +11,8 @@ void EnclosureForm::setEnclosure(const QString& enclosure) {
 }
 
 void EnclosureForm::read() {
-    connect(desk_, &Desk::roomChanged, this, &EnclosureForm::residentsChanged, Qt::UniqueConnection);
+    connect(desk_, &Desk::roomChanged, this, &EnclosureForm::residentsChanged,
+            Qt::UniqueConnection);
     clearFields();
     const auto id = Uuid::parse(enclosure_.toStdString());
     if (!id) return setShape({}, false, true);

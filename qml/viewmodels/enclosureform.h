@@ -9,7 +9,8 @@ namespace burrow {
 class EnclosureForm : public burrow::FormModel {
     Q_OBJECT
     QML_ELEMENT
-    Q_PROPERTY(QString enclosure READ enclosure WRITE setEnclosure NOTIFY shapeChanged REQUIRED FINAL)
+    Q_PROPERTY(
+        QString enclosure READ enclosure WRITE setEnclosure NOTIFY shapeChanged REQUIRED FINAL)
     /// [{subject, tag, binomial, about}]
     Q_PROPERTY(QVariantList residents READ residents NOTIFY residentsChanged FINAL)
 

@@ -60,8 +60,8 @@ void EntryModel::show(const Found& found) {
         QStringList parts{factTitle(then, *desk_), detail, factNote(then, *desk_)};
         parts.removeAll(QString());
         readings_.append(QVariantMap{
-            {QStringLiteral("name"), desk_->say({readings_.isEmpty() ? "entry.first" : "entry.then",
-                                                 {{"day", written}}})},
+            {QStringLiteral("name"),
+             desk_->say({readings_.isEmpty() ? "entry.first" : "entry.then", {{"day", written}}})},
             {QStringLiteral("value"), dayText(then.day, *desk_)},
             {QStringLiteral("sub"), parts.join(QStringLiteral(", "))}});
     }
@@ -72,7 +72,9 @@ QString EntryModel::subject() const {
     return resident_ ? toQt(resident_->subject().id.text()) : QString();
 }
 
-QString EntryModel::tag() const { return resident_ ? toQt(resident_->subject().number) : QString(); }
+QString EntryModel::tag() const {
+    return resident_ ? toQt(resident_->subject().number) : QString();
+}
 
 QString EntryModel::binomial() const { return resident_ ? speciesText(*resident_) : QString(); }
 

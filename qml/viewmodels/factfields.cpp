@@ -61,9 +61,9 @@ QStringList feeders(const Desk& desk) {
     QStringList words;
     for (const auto* rule : desk.room()->rules().all()) {
         if (!rule->id.starts_with(family)) continue;
-        words.append(desk.say({"fact.preyKind",
-                               {{"prey", rule->id.substr(family.size())},
-                                {"count", std::int64_t{1}}}}));
+        words.append(
+            desk.say({"fact.preyKind",
+                      {{"prey", rule->id.substr(family.size())}, {"count", std::int64_t{1}}}}));
     }
     return words;
 }
@@ -100,7 +100,8 @@ void FactForm::addField(std::string_view name) {
         const int gone = before_ ? resident_->kept.digest.gone : 0;
         const int headcount = resident_->subject().headcount + gone;
         const bool isMeal = *kind_ == FactKind::offered;
-        field.setRange(*kind_ == FactKind::seen ? 0 : 1, isMeal ? mostPrey : std::max(1, headcount));
+        field.setRange(*kind_ == FactKind::seen ? 0 : 1,
+                       isMeal ? mostPrey : std::max(1, headcount));
         field.setText(QString::number(*kind_ == FactKind::seen ? headcount : 1));
     }
     if (name == "prey") field.setSuggestions(feeders(*desk_));
@@ -147,8 +148,8 @@ void FactForm::showBody(const FactBody& body, const EnclosureNames& names) {
         if (field->type() == Type::Day) {
             field->day()->setDay(body.until);
         } else if (name == "prey" && body.prey) {
-            field->setText(desk_->say(
-                {"fact.preyKind", {{"prey", *body.prey}, {"count", std::int64_t{1}}}}));
+            field->setText(
+                desk_->say({"fact.preyKind", {{"prey", *body.prey}, {"count", std::int64_t{1}}}}));
         } else if (name == "place" && body.place) {
             field->setText(toQt(body.place->text()));
         } else if (name == "enclosure" && body.enclosure) {
@@ -173,7 +174,8 @@ void FactForm::warn() {
     if (*kind_ == FactKind::rehoused) {
         say("form.warn.rehouse");
         if (phase == Phase::hardening) say("form.warn.rehouseSoft");
-        if (phase == Phase::premoult || phase == Phase::likelyPremoult) say("form.warn.rehousePremoult");
+        if (phase == Phase::premoult || phase == Phase::likelyPremoult)
+            say("form.warn.rehousePremoult");
         if (resident_->subject().form != Form::animal) say("form.warn.rehouseSeveral");
         const auto all = resident_->profile != nullptr ? cautions(*resident_->profile)
                                                        : std::vector{Caution::unknown};

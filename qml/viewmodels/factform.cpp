@@ -21,8 +21,8 @@ const auto withHome = QStringLiteral("with_home");
 
 /// What `compose` makes of the body; with a new enclosure first, which the body then names.
 template <class Compose>
-Result<std::vector<Draft>> draftsFor(Book& book, FactBody body, const std::optional<Enclosure>& home,
-                                     Compose compose) {
+Result<std::vector<Draft>> draftsFor(Book& book, FactBody body,
+                                     const std::optional<Enclosure>& home, Compose compose) {
     if (!home) return compose(body);
     const EnclosureId id{book.newId()};
     body.enclosure = id;
@@ -107,7 +107,8 @@ bool FactForm::isShown(std::string_view name) const {
 
 bool FactForm::readField(FactBody& body, FormField& field) {
     auto text = field.value();
-    const bool isNewHome = field.type() == FormField::Type::Enclosure && field.text() == newEnclosure;
+    const bool isNewHome =
+        field.type() == FormField::Type::Enclosure && field.text() == newEnclosure;
     if (text.empty() || isNewHome) return true;
     if (field.type() == FormField::Type::Number) std::replace(text.begin(), text.end(), ',', '.');
     if (field.name() == u"prey") text = feederTerm(text, desk_->room()->rules());
@@ -158,9 +159,8 @@ Deed FactForm::amendDeed(FactBody body) const {
     deed.said = {"did.amended"};
     const auto at = happenedAt().value_or(desk_->knowledge().clock.now());
     deed.compose = [before = *before_, body = std::move(body), home = newHome(), at](Book& book) {
-        return draftsFor(book, body, home, [&](const FactBody& named) {
-            return amending(book, before, named, at);
-        });
+        return draftsFor(book, body, home,
+                         [&](const FactBody& named) { return amending(book, before, named, at); });
     };
     return deed;
 }

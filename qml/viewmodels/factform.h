@@ -59,7 +59,7 @@ private:
     ResidentPtr resident_;
     std::optional<Fact> before_;  ///< the entry that is amended
     QStringList warnings_;
-    HomeFields home_;             ///< for a rehousing into a new enclosure
+    HomeFields home_;  ///< for a rehousing into a new enclosure
 };
 
 }  // namespace burrow

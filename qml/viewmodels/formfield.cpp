@@ -39,9 +39,8 @@ QVariantList FormField::options() const {
 }
 
 int FormField::chosen() const {
-    const auto found = std::find_if(choices_.begin(), choices_.end(), [this](const Choice& choice) {
-        return choice.value == text_;
-    });
+    const auto found = std::find_if(choices_.begin(), choices_.end(),
+                                    [this](const Choice& choice) { return choice.value == text_; });
     return found == choices_.end() ? -1 : static_cast<int>(found - choices_.begin());
 }
 

@@ -35,8 +35,15 @@ class HistoryModel : public burrow::RowsModel {
     Q_PROPERTY(bool ready READ isReady NOTIFY countChanged FINAL)
 
 public:
-    enum Role { EntryRole = Qt::UserRole + 1, MonthRole, DayRole, TitleRole, DetailRole, NoteRole,
-                GlyphRole };
+    enum Role {
+        EntryRole = Qt::UserRole + 1,
+        MonthRole,
+        DayRole,
+        TitleRole,
+        DetailRole,
+        NoteRole,
+        GlyphRole
+    };
     /// Entries read at a time.
     static constexpr int portion = 60;
 

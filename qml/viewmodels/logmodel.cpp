@@ -94,11 +94,10 @@ QVariantList LogModel::groups() const {
         for (const auto& kind : group.kinds) {
             if (!kind || !suits(*kind, subject)) continue;
             const bool isCount = *kind == Kind::seen && subject.form != Form::animal;
-            tiles.append(QVariantMap{
-                {QStringLiteral("kind"), toQt(std::string(spec(*kind).name))},
-                {QStringLiteral("text"),
-                 isCount ? desk_->say("kind.count") : kindTitle(*kind, *desk_)},
-                {QStringLiteral("glyph"), factGlyph(*kind)}});
+            tiles.append(QVariantMap{{QStringLiteral("kind"), toQt(std::string(spec(*kind).name))},
+                                     {QStringLiteral("text"), isCount ? desk_->say("kind.count")
+                                                                      : kindTitle(*kind, *desk_)},
+                                     {QStringLiteral("glyph"), factGlyph(*kind)}});
         }
         if (tiles.isEmpty()) continue;
         list.append(QVariantMap{{QStringLiteral("name"), desk_->say(group.name)},

@@ -47,8 +47,9 @@ void LookModel::smaller() {
 }
 
 int LookModel::undoTime() const {
-    const auto found = settings_ ? std::find(undoTimes.begin(), undoTimes.end(), settings_->undoTime())
-                                 : undoTimes.end();
+    const auto found = settings_
+                           ? std::find(undoTimes.begin(), undoTimes.end(), settings_->undoTime())
+                           : undoTimes.end();
     return found == undoTimes.end() ? -1 : static_cast<int>(found - undoTimes.begin());
 }
 

@@ -1,8 +1,8 @@
 // The choices of look and handling, as steps and tiles.
 #pragma once
 
-#include <QPointer>
 #include <QtQml/qqmlregistration.h>
+#include <QPointer>
 
 #include "viewmodels/settings.h"
 
@@ -11,7 +11,8 @@ namespace burrow {
 class LookModel : public QObject {
     Q_OBJECT
     QML_ELEMENT
-    Q_PROPERTY(burrow::Settings* settings READ settings WRITE setSettings NOTIFY changed REQUIRED FINAL)
+    Q_PROPERTY(
+        burrow::Settings* settings READ settings WRITE setSettings NOTIFY changed REQUIRED FINAL)
     /// "115 %"
     Q_PROPERTY(QString textSize READ textSize NOTIFY changed FINAL)
     Q_PROPERTY(bool canLarger READ canLarger NOTIFY changed FINAL)

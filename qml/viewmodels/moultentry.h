@@ -8,7 +8,7 @@ namespace burrow {
 
 struct FoundMoult {
     SubjectId subject;
-    FactBody body;                      ///< its sizes, and whether it was the last one
+    FactBody body;  ///< its sizes, and whether it was the last one
     CivilDay day;
     std::optional<Instant> happenedAt;  ///< now, where nothing is given
     bool mayBeOnRecord = true;          ///< of a group's moults of one day each is another

@@ -48,9 +48,8 @@ void MoultModel::setPhotographer(Photographer* photographer) {
     if (photographer_) {
         connect(photographer_, &Photographer::busyChanged, this, &MoultModel::photosChanged);
         connect(photographer_, &Photographer::taken, this, &MoultModel::addBytes);
-        connect(photographer_, &Photographer::refused, this, [this](const QString& id) {
-            tellOfPhoto(desk_->say(Message(id.toStdString())));
-        });
+        connect(photographer_, &Photographer::refused, this,
+                [this](const QString& id) { tellOfPhoto(desk_->say(Message(id.toStdString()))); });
     }
     emit givenChanged();
 }
@@ -81,7 +80,9 @@ void MoultModel::read() {
     emit changed();
 }
 
-QString MoultModel::tag() const { return resident_ ? toQt(resident_->subject().number) : QString(); }
+QString MoultModel::tag() const {
+    return resident_ ? toQt(resident_->subject().number) : QString();
+}
 QString MoultModel::binomial() const { return resident_ ? speciesText(*resident_) : QString(); }
 QString MoultModel::about() const { return resident_ ? aboutText(*resident_, *desk_) : QString(); }
 QString MoultModel::punch() const { return resident_ ? punchFor(*resident_) : QString(); }
@@ -267,8 +268,12 @@ void MoultModel::keepPhotos(std::function<void(Kept)> then) {
 }
 
 void MoultModel::write(FactBody body, Kept kept) {
-    FoundMoult found{resident_->subject().id, std::move(body), *when_.day(), std::nullopt,
-                     resident_->subject().form == Form::animal, kept.photos};
+    FoundMoult found{resident_->subject().id,
+                     std::move(body),
+                     *when_.day(),
+                     std::nullopt,
+                     resident_->subject().form == Form::animal,
+                     kept.photos};
     if (found.day != desk_->today()) {
         // A day alone stands at its noon.
         found.happenedAt = desk_->knowledge().zone.resolve({found.day, std::nullopt, std::nullopt});

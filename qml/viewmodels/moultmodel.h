@@ -14,8 +14,10 @@ class MoultModel : public QObject {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY givenChanged REQUIRED FINAL)
-    Q_PROPERTY(burrow::Darkroom* darkroom READ darkroom WRITE setDarkroom NOTIFY givenChanged REQUIRED FINAL)
-    Q_PROPERTY(burrow::Photographer* photographer READ photographer WRITE setPhotographer NOTIFY givenChanged FINAL)
+    Q_PROPERTY(burrow::Darkroom* darkroom READ darkroom WRITE setDarkroom NOTIFY givenChanged
+                   REQUIRED FINAL)
+    Q_PROPERTY(burrow::Photographer* photographer READ photographer WRITE setPhotographer NOTIFY
+                   givenChanged FINAL)
     /// The camera that the photographer uses.
     Q_PROPERTY(burrow::Scanner* scanner READ scanner WRITE setScanner NOTIFY givenChanged FINAL)
     /// Why there is no picture, in words; empty while there is one, or none is wanted.

@@ -13,14 +13,14 @@ QUrl urlOf(const std::filesystem::path& path) {
 
 QUrl pictureUrl(const Desk& desk, const Sha256& picture) {
     DeviceFiles files;
-    return urlOf(pictures::Store(pictures::Store::folderFor(desk.bookPath()), files)
-                     .picturePath(picture));
+    return urlOf(
+        pictures::Store(pictures::Store::folderFor(desk.bookPath()), files).picturePath(picture));
 }
 
 QUrl thumbnailUrl(const Desk& desk, const Sha256& picture) {
     DeviceFiles files;
-    return urlOf(pictures::Store(pictures::Store::folderFor(desk.bookPath()), files)
-                     .thumbnailPath(picture));
+    return urlOf(
+        pictures::Store(pictures::Store::folderFor(desk.bookPath()), files).thumbnailPath(picture));
 }
 
 }  // namespace burrow

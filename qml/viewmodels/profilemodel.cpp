@@ -29,9 +29,9 @@ QVariantList ProfileModel::cautions() const {
     if (isMissing()) return list;
     const auto& words = desk_->knowledge().words;
     for (const auto caution : burrow::cautions(*profile())) {
-        list.append(
-            QVariantMap{{QStringLiteral("word"), toQt(documents::cautionHeading(caution, words))},
-                        {QStringLiteral("advice"), toQt(documents::cautionAdvice(caution, words))}});
+        list.append(QVariantMap{
+            {QStringLiteral("word"), toQt(documents::cautionHeading(caution, words))},
+            {QStringLiteral("advice"), toQt(documents::cautionAdvice(caution, words))}});
     }
     return list;
 }

@@ -46,8 +46,9 @@ private:
 }  // namespace
 
 QString kindText(const Profile& profile, const Desk& desk) {
-    return desk.say({"species.kind", {{"habit", idOf(profile.habit.value, habits)},
-                                      {"order", idOf(profile.order, orders)}}});
+    return desk.say(
+        {"species.kind",
+         {{"habit", idOf(profile.habit.value, habits)}, {"order", idOf(profile.order, orders)}}});
 }
 
 QString joinedNames(const std::vector<std::string>& names) {
@@ -66,13 +67,13 @@ QVariantList profileLines(const Profile& profile, const Desk& desk) {
     lines.add("species.habit", "species.habit.", profile.habit, habits);
     const auto& span = profile.adultSpan;
     lines.add(isScorpion ? "species.adultLength" : "species.adultSpan",
-              desk.say({"species.mm", {{"least", span.value.least.value},
-                                       {"most", span.value.most.value}}}),
+              desk.say({"species.mm",
+                        {{"least", span.value.least.value}, {"most", span.value.most.value}}}),
               span.source);
     const auto& warmth = profile.warmth;
     lines.add("species.warmth",
-              desk.say({"species.celsius", {{"least", warmth.value.least.value},
-                                            {"most", warmth.value.most.value}}}),
+              desk.say({"species.celsius",
+                        {{"least", warmth.value.least.value}, {"most", warmth.value.most.value}}}),
               warmth.source);
     lines.add("species.damp", "species.damp.", profile.damp, damps);
     lines.add("species.temperament", "species.temperament.", profile.temperament, temperaments);

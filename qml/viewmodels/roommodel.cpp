@@ -59,11 +59,12 @@ QString RoomModel::contact() const {
 QString RoomModel::summary() const {
     if (!desk_ || !desk_->room()) return {};
     const auto residents = desk_->room()->residents();
-    const auto kept = std::count_if(residents.begin(), residents.end(), [](const ResidentPtr& each) {
-        return each->subject().isKept();
-    });
-    return desk_->say({"room.summary", {{"count", static_cast<std::int64_t>(kept)},
-                                        {"code", desk_->room()->info().code}}});
+    const auto kept =
+        std::count_if(residents.begin(), residents.end(),
+                      [](const ResidentPtr& each) { return each->subject().isKept(); });
+    return desk_->say(
+        {"room.summary",
+         {{"count", static_cast<std::int64_t>(kept)}, {"code", desk_->room()->info().code}}});
 }
 
 QString RoomModel::toSex() const {
@@ -139,15 +140,16 @@ void RoomModel::checkBook() {
         this, [](Book& book) { return burrow::check(book); },
         [this](const Result<CheckReport>& report) {
             if (!report) return setCheck(Check::Unsound, desk_->say(report.error().message));
-            showReport({"said.sound", {{"entries", report->entries}, {"subjects", report->subjects}}},
-                       report->findings);
+            showReport(
+                {"said.sound", {{"entries", report->entries}, {"subjects", report->subjects}}},
+                report->findings);
         });
 }
 
 void RoomModel::showReport(const Message& message, const std::vector<Message>& findings) {
     if (findings.empty()) return setCheck(Check::Sound, desk_->say(message));
-    setCheck(Check::Unsound, desk_->say({"room.unsound", {{"count", static_cast<std::int64_t>(
-                                                                        findings.size())}}}));
+    setCheck(Check::Unsound,
+             desk_->say({"room.unsound", {{"count", static_cast<std::int64_t>(findings.size())}}}));
     for (const auto& finding : findings) findings_.append(desk_->say(finding));
     canRepair_ = std::all_of(findings.begin(), findings.end(), [](const Message& finding) {
         return finding.id == "check.projection";

@@ -30,7 +30,8 @@ std::array<OutcomeSpec, 4> outcomesFor(RoundModel::Task task, Phase phase) {
     switch (task) {
         case Task::Feed: return {refused, leftIn, premoult, moulted};
         case Task::Hold:
-            return {phase == Phase::hardening ? fangsBlack : moulted, preyRemoved, note, feedAnyway};
+            return {phase == Phase::hardening ? fangsBlack : moulted, preyRemoved, note,
+                    feedAnyway};
         case Task::Leftovers: return {eaten, moulted, note, other};
         case Task::Look: return {premoult, moulted, note, other};
         case Task::Care:
@@ -197,8 +198,9 @@ void RoundModel::logAll(std::vector<FactDraft> facts) {
 /// Stays while there is more to do at this tub than to hold back.
 void RoundModel::goOn() {
     feedAnyway_ = false;
-    const bool stays = resident_ && (isDue(*resident_, Care::leftovers) ||
-                                     isDue(*resident_, Care::look) || isDue(*resident_, Care::feed));
+    const bool stays =
+        resident_ && (isDue(*resident_, Care::leftovers) || isDue(*resident_, Care::look) ||
+                      isDue(*resident_, Care::feed));
     if (resident_) settleTask();
     if (!stays) emit advanced();
 }
@@ -287,7 +289,8 @@ std::vector<std::string> RoundModel::kinds() const {
         if (rule->id.starts_with(family)) kinds.push_back(rule->id.substr(family.size()));
     }
     // A feeder that only this keeper uses stays to choose.
-    if (std::find(kinds.begin(), kinds.end(), prey_.kind) == kinds.end()) kinds.push_back(prey_.kind);
+    if (std::find(kinds.begin(), kinds.end(), prey_.kind) == kinds.end())
+        kinds.push_back(prey_.kind);
     return kinds;
 }
 

@@ -16,9 +16,9 @@ QString RoundModel::progress() const {
         resident_ ? std::find(tour_.begin(), tour_.end(), resident_->subject().id) : tour_.end();
     const auto place = std::min<std::ptrdiff_t>(here - tour_.begin() + 1,
                                                 static_cast<std::ptrdiff_t>(tour_.size()));
-    return desk_->say({"round.progress",
-                       {{"place", std::int64_t{place}},
-                        {"count", static_cast<std::int64_t>(tour_.size())}}});
+    return desk_->say(
+        {"round.progress",
+         {{"place", std::int64_t{place}}, {"count", static_cast<std::int64_t>(tour_.size())}}});
 }
 
 QStringList RoundModel::holes() const {
@@ -72,8 +72,7 @@ QString RoundModel::verb() const {
     if (task_ == Task::Hold && main.window) {
         return desk_->say({"round.holdUntil", {{"opens", main.window->opens}}});
     }
-    return feedAnyway_ ? desk_->say("round.feedAnyway") + '.'
-                       : verbText(*resident_, main, *desk_);
+    return feedAnyway_ ? desk_->say("round.feedAnyway") + '.' : verbText(*resident_, main, *desk_);
 }
 
 QString RoundModel::reason() const {

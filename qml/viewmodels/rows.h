@@ -2,8 +2,8 @@
 // view keeps its place and its focus.
 #pragma once
 
-#include <QAbstractListModel>
 #include <QtQml/qqmlregistration.h>
+#include <QAbstractListModel>
 #include <unordered_set>
 #include <vector>
 

@@ -7,7 +7,9 @@
 namespace burrow {
 namespace {
 
-std::string groupOf(std::string_view ruleId) { return std::string(ruleId.substr(0, ruleId.find('.'))); }
+std::string groupOf(std::string_view ruleId) {
+    return std::string(ruleId.substr(0, ruleId.find('.')));
+}
 
 /// In the order of the table: as the planner asks for them.
 std::vector<std::string> ruleIds() {
@@ -56,8 +58,9 @@ void RulesModel::read() {
     if (desk_->room()) {
         for (const auto& id : ruleIds()) {
             const auto* rule = desk_->room()->rules().find(id);
-            RuleRow row{toQt(id),           {}, toQt(rule->says),
-                        valueWords(*rule), toQt(rule->source), rule->origin == RuleOrigin::keeper};
+            RuleRow row{toQt(id),           {},
+                        toQt(rule->says),   valueWords(*rule),
+                        toQt(rule->source), rule->origin == RuleOrigin::keeper};
             if (group != groupOf(id)) {
                 group = groupOf(id);
                 row.heading = desk_->say(Message("rule.group." + group));
@@ -115,16 +118,16 @@ QString RulesModel::hint() const {
     if (std::holds_alternative<std::string>(rule->value)) return desk_->say("rule.hint.prey");
     const bool isRange = std::holds_alternative<Range<double>>(rule->value);
     const auto limits = limitsOf(rule->unit);
-    return desk_->say({(isRange ? "rule.hint.range." : "rule.hint.number.") +
-                           std::string(name(rule->unit)),
-                       {{"least", limits.least}, {"most", limits.most}}});
+    return desk_->say(
+        {(isRange ? "rule.hint.range." : "rule.hint.number.") + std::string(name(rule->unit)),
+         {{"least", limits.least}, {"most", limits.most}}});
 }
 
 QString RulesModel::shipped() const {
     const auto* rule = shippedRule();
     if (rule == nullptr || !desk_->room()) return {};
-    return desk_->say({"rule.shipped", {{"value", valueWords(*rule).toStdString()},
-                                        {"source", rule->source}}});
+    return desk_->say(
+        {"rule.shipped", {{"value", valueWords(*rule).toStdString()}, {"source", rule->source}}});
 }
 
 bool RulesModel::isOwn() const {

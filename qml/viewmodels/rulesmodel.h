@@ -7,7 +7,7 @@
 namespace burrow {
 
 struct RuleRow {
-    QString key;  ///< the rule's id
+    QString key;      ///< the rule's id
     QString heading;  ///< on the first row of each group
     QString says;
     QString value;  ///< "5 to 7 days"

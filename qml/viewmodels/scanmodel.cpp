@@ -79,7 +79,8 @@ void ScanModel::show(const ResidentPtr& resident) {
 }
 
 void ScanModel::see(const QByteArray& payload) {
-    const auto reading = tags::parsePayload({payload.constData(), static_cast<std::size_t>(payload.size())});
+    const auto reading =
+        tags::parsePayload({payload.constData(), static_cast<std::size_t>(payload.size())});
     if (const auto* own = std::get_if<tags::OwnTag>(&reading)) return lookUp(*own);
     if (std::holds_alternative<tags::DamagedTag>(reading)) return tell({"scan.damaged"});
     if (const auto* foreign = std::get_if<tags::ForeignSymbol>(&reading)) {
@@ -137,8 +138,8 @@ void ScanModel::hangOn(const QString& number) {
     deed.tag = number.trimmed();
     deed.said = {"did.tagged"};
     const auto target = std::make_shared<QString>();
-    deed.compose = [tag, target, word = number.toStdString()](Book& book)
-        -> Result<std::vector<Draft>> {
+    deed.compose = [tag, target,
+                    word = number.toStdString()](Book& book) -> Result<std::vector<Draft>> {
         BURROW_TRY(const auto numbered, subjectsNumbered(book, word));
         if (numbered.size() != 1) {
             return fail(Trouble::notFound,

@@ -45,8 +45,11 @@ bool holdsWholeWord(const QString& text, const QString& word) {
 QString searchText(const Resident& resident, const Desk& desk) {
     const auto& subject = resident.subject();
     const auto number = toQt(subject.number);
-    QStringList parts{number, toQt(desk.room()->info().code) + '-' + number, toQt(subject.species),
-                      placeText(resident.kept.place, desk), toQt(subject.source),
+    QStringList parts{number,
+                      toQt(desk.room()->info().code) + '-' + number,
+                      toQt(subject.species),
+                      placeText(resident.kept.place, desk),
+                      toQt(subject.source),
                       toQt(subject.note)};
     if (resident.profile != nullptr) parts += namesOf(*resident.profile);
     return parts.join('\n').toCaseFolded();
@@ -102,7 +105,8 @@ QStringList speciesLike(const QString& typed, const Profiles& profiles, int most
         found.removeAll(toQt(species->name));
         found.prepend(toQt(species->name));
     }
-    for (const auto& name : profiles.suggest(wanted.toStdString(), static_cast<std::size_t>(most))) {
+    for (const auto& name :
+         profiles.suggest(wanted.toStdString(), static_cast<std::size_t>(most))) {
         if (!found.contains(toQt(name))) found.append(toQt(name));
     }
     return found.mid(0, most);

@@ -1,9 +1,9 @@
 // How the app looks and behaves on this device. Kept on the device, not in the book.
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QObject>
 #include <QSettings>
-#include <QtQml/qqmlregistration.h>
 
 namespace burrow {
 

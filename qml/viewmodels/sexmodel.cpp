@@ -126,8 +126,7 @@ QStringList SexModel::guidance() const {
 QString SexModel::verdict() const {
     if (!said_) return {};
     const auto sex = said_->body.sex.value_or(Sex::unknown);
-    return desk_->say({"sexing.said",
-                       {{"day", said_->day}, {"verdict", std::string(name(sex))}}});
+    return desk_->say({"sexing.said", {{"day", said_->day}, {"verdict", std::string(name(sex))}}});
 }
 
 void SexModel::setChoice(int choice) {

@@ -69,8 +69,8 @@ QVariant SexQueueModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> SexQueueModel::roleNames() const {
-    return {{MoultRole, "moult"}, {TagRole, "tag"},       {BinomialRole, "binomial"},
-            {AboutRole, "about"}, {WhenRole, "when"},     {PhotosRole, "photos"},
+    return {{MoultRole, "moult"},        {TagRole, "tag"},   {BinomialRole, "binomial"},
+            {AboutRole, "about"},        {WhenRole, "when"}, {PhotosRole, "photos"},
             {ThumbnailRole, "thumbnail"}};
 }
 

@@ -65,8 +65,8 @@ Sheet SheetModel::sheet() const {
 
 QString SheetModel::pageText() const {
     if (pages_.empty()) return {};
-    return desk_->say({"sheet.page", {{"page", std::int64_t{page_ + 1}},
-                                      {"count", std::int64_t{pageCount()}}}});
+    return desk_->say(
+        {"sheet.page", {{"page", std::int64_t{page_ + 1}}, {"count", std::int64_t{pageCount()}}}});
 }
 
 QString SheetModel::fileName() const { return isReady() ? toQt(stem() + pdf) : QString(); }

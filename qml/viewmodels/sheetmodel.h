@@ -14,8 +14,10 @@ class SheetModel : public QObject {
     QML_ELEMENT
     QML_UNCREATABLE("A sheet is of something.")
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY givenChanged REQUIRED FINAL)
-    Q_PROPERTY(burrow::Printer* printer READ printer WRITE setPrinter NOTIFY givenChanged REQUIRED FINAL)
-    Q_PROPERTY(burrow::Sharer* sharer READ sharer WRITE setSharer NOTIFY givenChanged REQUIRED FINAL)
+    Q_PROPERTY(
+        burrow::Printer* printer READ printer WRITE setPrinter NOTIFY givenChanged REQUIRED FINAL)
+    Q_PROPERTY(
+        burrow::Sharer* sharer READ sharer WRITE setSharer NOTIFY givenChanged REQUIRED FINAL)
     Q_PROPERTY(int pageCount READ pageCount NOTIFY pagesChanged FINAL)
     Q_PROPERTY(int page READ page WRITE setPage NOTIFY pagesChanged FINAL)
     Q_PROPERTY(burrow::Sheet sheet READ sheet NOTIFY pagesChanged FINAL)

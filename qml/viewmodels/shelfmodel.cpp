@@ -54,7 +54,8 @@ void ShelfModel::log(FactKind kind) {
     std::vector<Draft> drafts;
     for (const auto& row : rows_) {
         const auto id = Uuid::parse(row.key.toStdString());
-        if (row.included && id) drafts.emplace_back(FactDraft{SubjectId{*id}, kind, {}, std::nullopt});
+        if (row.included && id)
+            drafts.emplace_back(FactDraft{SubjectId{*id}, kind, {}, std::nullopt});
     }
     if (drafts.empty()) return;
     Deed deed;

@@ -84,12 +84,10 @@ void ShelvesModel::read() {
 /// A shelf is headed again where its quarantine comes after all the rest.
 void ShelvesModel::addHeadings(std::vector<ShelvesRow>& rows) const {
     for (auto first = rows.begin(); first != rows.end();) {
-        const auto end = std::find_if(first, rows.end(), [&](const ShelvesRow& row) {
-            return row.shelf != first->shelf;
-        });
+        const auto end = std::find_if(
+            first, rows.end(), [&](const ShelvesRow& row) { return row.shelf != first->shelf; });
         first->heading = shelfText(Place::parse(first->shelf.toStdString()), *desk_);
-        first->headingNote =
-            desk_->say({"shelves.tubs", {{"count", std::int64_t{end - first}}}});
+        first->headingNote = desk_->say({"shelves.tubs", {{"count", std::int64_t{end - first}}}});
         first = end;
     }
 }
@@ -121,8 +119,8 @@ QString ShelvesModel::summary() const {
         kept += subject.isKept() ? 1 : 0;
         away += subject.standing == Standing::onLoan ? 1 : 0;
     }
-    return desk_->say({away > 0 ? "shelves.keptAndAway" : "shelves.kept",
-                       {{"count", kept}, {"away", away}}});
+    return desk_->say(
+        {away > 0 ? "shelves.keptAndAway" : "shelves.kept", {{"count", kept}, {"away", away}}});
 }
 
 QVariant ShelvesModel::data(const QModelIndex& index, int role) const {

@@ -10,8 +10,8 @@ struct ShelvesRow {
     QString key;  ///< of the subject
     QString tag;
     QString binomial;
-    QString verb;     ///< what it is: "Juvenile female."
-    QString reason;   ///< its size and where on the shelf
+    QString verb;    ///< what it is: "Juvenile female."
+    QString reason;  ///< its size and where on the shelf
     QString punch;
     QString shelf;        ///< of the heading: what ShelfModel takes
     QString heading;      ///< the name of its shelf, on the first row of each shelf

@@ -52,8 +52,7 @@ QVariantList TagSheetModel::kinds() const {
         list.append(QVariantMap{
             {QStringLiteral("word"), desk_->say(Message(id))},
             {QStringLiteral("sub"),
-             desk_->say({id + ".sub",
-                         {{"count", static_cast<std::int64_t>(subjects_.size())}}})}});
+             desk_->say({id + ".sub", {{"count", static_cast<std::int64_t>(subjects_.size())}}})}});
     }
     return list;
 }
@@ -97,9 +96,8 @@ std::vector<ResidentPtr> TagSheetModel::chosen() const {
         if (!resident->subject().isKept()) continue;
         const auto id = toQt(resident->subject().id.text());
         if (kind == Kind::These && !subjects_.contains(id)) continue;
-        const bool isElsewhere =
-            places.empty() ||
-            resident->kept.place.shelfOnly() != places[static_cast<std::size_t>(shelf_)];
+        const bool isElsewhere = places.empty() || resident->kept.place.shelfOnly() !=
+                                                       places[static_cast<std::size_t>(shelf_)];
         if (kind == Kind::Shelf && isElsewhere) continue;
         chosen.push_back(resident);
     }
@@ -144,8 +142,9 @@ void TagSheetModel::setBlankCount(const QString& typed) {
     bool isNumber = false;
     const int count = typed.trimmed().toInt(&isNumber);
     const bool isFine = isNumber && count >= 1 && count <= mostBlankTags;
-    blankError_ = isFine ? QString()
-                         : desk_->say({"tagSheet.oddCount", {{"most", std::int64_t{mostBlankTags}}}});
+    blankError_ = isFine
+                      ? QString()
+                      : desk_->say({"tagSheet.oddCount", {{"most", std::int64_t{mostBlankTags}}}});
     if (!isFine) return emit choiceChanged();
     blankCount_ = count;
     choiceMade();
@@ -228,9 +227,9 @@ QString TagSheetModel::summary() const {
     if (!isReady()) return {};
     if (!isBlank() && chosen().empty()) return desk_->say("print.nobody");
     if (tagCount_ == 0) return {};
-    auto text = desk_->say({"tagSheet.summary",
-                            {{"count", std::int64_t{tagCount_}},
-                             {"pages", std::int64_t{pageCount()}}}});
+    auto text =
+        desk_->say({"tagSheet.summary",
+                    {{"count", std::int64_t{tagCount_}}, {"pages", std::int64_t{pageCount()}}}});
     std::int64_t lacking = 0;
     if (!isBlank()) {
         for (const auto& resident : chosen()) lacking += !resident->kept.tagCode;
@@ -246,8 +245,7 @@ std::string TagSheetModel::stem() const {
 }
 
 std::string TagSheetModel::title() const {
-    return desk_->say({"tagSheet.fileTitle", {{"room", desk_->room()->info().name}}})
-        .toStdString();
+    return desk_->say({"tagSheet.fileTitle", {{"room", desk_->room()->info().name}}}).toStdString();
 }
 
 }  // namespace burrow

@@ -92,7 +92,8 @@ QString sizeText(const Resident& resident, const Desk& desk) {
 QStringList cautionWords(const Resident& resident, const Desk& desk) {
     QStringList words;
     if (resident.profile == nullptr) return words;
-    for (const auto caution : cautions(*resident.profile)) words.append(desk.say(cautionId(caution)));
+    for (const auto caution : cautions(*resident.profile))
+        words.append(desk.say(cautionId(caution)));
     return words;
 }
 
@@ -130,13 +131,13 @@ MoultLineData recentMoultLine(const Resident& resident, const Desk& desk) {
     for (const auto& offer : digest.recentOffers) {
         if (offer.outcome == Outcome::leftIn) continue;  // nobody has seen yet what became of it
         const bool took = offer.outcome == Outcome::ate || offer.outcome == Outcome::part;
-        line.feedings.append(QVariantMap{{QStringLiteral("day"), offer.day.days},
-                                         {QStringLiteral("took"), took}});
+        line.feedings.append(
+            QVariantMap{{QStringLiteral("day"), offer.day.days}, {QStringLiteral("took"), took}});
     }
     line.nowDay = desk.today().days;
     if (const auto last = digest.lastMoult()) {
-        line.description = desk.say({"moultLine.spoken",
-                                     {{"count", std::int64_t{digest.moultCount}}, {"last", *last}}});
+        line.description = desk.say(
+            {"moultLine.spoken", {{"count", std::int64_t{digest.moultCount}}, {"last", *last}}});
     } else {
         line.description = desk.say("moultLine.spokenNone");
     }

@@ -68,19 +68,21 @@ void bareInsert(benchmark::State& state) {
     const ScratchFolder folder;
     sqlite3* database = nullptr;
     sqlite3_open((folder.path() / "bare.db").c_str(), &database);
-    sqlite3_exec(database,
-                 "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;"
-                 "CREATE TABLE entry (n INTEGER PRIMARY KEY, id BLOB NOT NULL UNIQUE, device INTEGER, "
-                 "seq INTEGER, body TEXT NOT NULL, at INTEGER, UNIQUE (device, seq));"
-                 "WITH RECURSIVE c (x) AS (VALUES (1) UNION ALL SELECT x + 1 FROM c WHERE x < 300000) "
-                 "INSERT INTO entry SELECT x, randomblob(16), 1, x, "
-                 "'{\"count\":1,\"outcome\":\"ate\",\"prey\":\"cricket\",\"prey_mm\":8.0}', x FROM c",
-                 nullptr, nullptr, nullptr);
+    sqlite3_exec(
+        database,
+        "PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL;"
+        "CREATE TABLE entry (n INTEGER PRIMARY KEY, id BLOB NOT NULL UNIQUE, device INTEGER, "
+        "seq INTEGER, body TEXT NOT NULL, at INTEGER, UNIQUE (device, seq));"
+        "WITH RECURSIVE c (x) AS (VALUES (1) UNION ALL SELECT x + 1 FROM c WHERE x < 300000) "
+        "INSERT INTO entry SELECT x, randomblob(16), 1, x, "
+        "'{\"count\":1,\"outcome\":\"ate\",\"prey\":\"cricket\",\"prey_mm\":8.0}', x FROM c",
+        nullptr, nullptr, nullptr);
     sqlite3_stmt* insert = nullptr;
-    sqlite3_prepare_v2(database,
-                       "INSERT INTO entry (id, device, seq, body, at) VALUES (randomblob(16), 1, ?, "
-                       "'{\"count\":1,\"outcome\":\"ate\",\"prey\":\"cricket\",\"prey_mm\":8.0}', ?)",
-                       -1, &insert, nullptr);
+    sqlite3_prepare_v2(
+        database,
+        "INSERT INTO entry (id, device, seq, body, at) VALUES (randomblob(16), 1, ?, "
+        "'{\"count\":1,\"outcome\":\"ate\",\"prey\":\"cricket\",\"prey_mm\":8.0}', ?)",
+        -1, &insert, nullptr);
     std::int64_t seq = entries;
     for (auto _ : state) {
         sqlite3_bind_int64(insert, 1, ++seq);

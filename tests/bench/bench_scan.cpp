@@ -35,8 +35,8 @@ QVideoFrame makeFrame() {
             if (left >= 0 && top >= 0 && left < side && top < side) {
                 const int column = left / pixels - tags::quietZone;
                 const int row = top / pixels - tags::quietZone;
-                const bool inside = column >= 0 && row >= 0 && column < symbol.size() &&
-                                    row < symbol.size();
+                const bool inside =
+                    column >= 0 && row >= 0 && column < symbol.size() && row < symbol.size();
                 grey = inside && symbol.isDark(column, row) ? 40 : 200;
             }
             frame.bits(0)[y * frame.bytesPerLine(0) + x] =
@@ -67,7 +67,8 @@ void scanBare(benchmark::State& state) {
                            .setTryDownscale(true);
     for (auto _ : state) {
         const auto found = ZXing::ReadBarcodes(
-            {frame.bits(0), width, height, ZXing::ImageFormat::Lum, frame.bytesPerLine(0), 1}, hints);
+            {frame.bits(0), width, height, ZXing::ImageFormat::Lum, frame.bytesPerLine(0), 1},
+            hints);
         if (found.empty()) state.SkipWithError("nothing was read");
         benchmark::DoNotOptimize(found.data());
     }

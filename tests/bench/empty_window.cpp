@@ -13,8 +13,9 @@ int main(int argc, char* argv[]) {
     QQuickStyle::setStyle("Basic");
     if (!burrow::loadFonts()) return 1;
     QQmlApplicationEngine engine;
-    engine.loadData("import QtQuick.Controls.Basic\n"
-                    "ApplicationWindow { width: 412; height: 915; visible: true }");
+    engine.loadData(
+        "import QtQuick.Controls.Basic\n"
+        "ApplicationWindow { width: 412; height: 915; visible: true }");
     auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));
     QObject::connect(window, &QQuickWindow::frameSwapped, window, [] {
         QFile status("/proc/self/status");

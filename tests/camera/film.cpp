@@ -57,7 +57,8 @@ QImage blurredAcross(const QImage& image, const std::vector<double>& weights) {
 
 QStringList packing(const QString& codec) {
     if (codec == "h264") return {"-c:v", "libx264", "-preset", "ultrafast", "-pix_fmt", "yuv420p"};
-    if (codec == "vp8") return {"-c:v", "libvpx", "-deadline", "realtime", "-cpu-used", "8", "-b:v", "8M"};
+    if (codec == "vp8")
+        return {"-c:v", "libvpx", "-deadline", "realtime", "-cpu-used", "8", "-b:v", "8M"};
     return {"-c:v", "mjpeg", "-q:v", "3", "-pix_fmt", "yuvj420p"};
 }
 
@@ -85,7 +86,8 @@ void Scene::blur(double pixels) {
 void Scene::dim(double part, double noise, std::mt19937& random) {
     std::normal_distribution<double> grain(0, noise);
     for (int y = 0; y < image_.height(); ++y) {
-        for (auto* pixel = image_.scanLine(y); pixel < image_.scanLine(y) + image_.width(); ++pixel) {
+        for (auto* pixel = image_.scanLine(y); pixel < image_.scanLine(y) + image_.width();
+             ++pixel) {
             *pixel = static_cast<uchar>(std::clamp(*pixel * part + grain(random), 0.0, 255.0));
         }
     }

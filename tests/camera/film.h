@@ -30,7 +30,8 @@ private:
 };
 
 /// A rectangle of this width and the picture's shape around a centre, turned by degrees clockwise.
-[[nodiscard]] QPolygonF flat(const QImage& picture, QPointF centre, double width, double degrees = 0);
+[[nodiscard]] QPolygonF flat(const QImage& picture, QPointF centre, double width,
+                             double degrees = 0);
 /// The same, tilted away from the camera about its upright axis, as seen from 2.5 widths away.
 [[nodiscard]] QPolygonF tilted(const QImage& picture, QPointF centre, double width, double degrees);
 

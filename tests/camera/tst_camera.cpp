@@ -71,7 +71,8 @@ private slots:
         }
         QVERIFY(!camerasAreBarred(QDir(devices.path())));
         QFile::setPermissions(devices.filePath("video0"), {});
-        if (QFileInfo(devices.filePath("video0")).isReadable()) QSKIP("This user may open everything.");
+        if (QFileInfo(devices.filePath("video0")).isReadable())
+            QSKIP("This user may open everything.");
         QVERIFY(camerasAreBarred(QDir(devices.path())));
     }
 
@@ -83,8 +84,10 @@ private slots:
         QTest::newRow("too slow") << QList<FormatOffer>{{hd, 5}} << -1;
         QTest::newRow("too large") << QList<FormatOffer>{{{3840, 2160}, 30}} << -1;
         QTest::newRow("the largest that suits")
-            << QList<FormatOffer>{{{640, 480}, 30}, {hd, 30}, {{3840, 2160}, 30}, {{1280, 720}, 60}} << 1;
-        QTest::newRow("large and slow loses") << QList<FormatOffer>{{hd, 5}, {{1280, 720}, 30}} << 1;
+            << QList<FormatOffer>{{{640, 480}, 30}, {hd, 30}, {{3840, 2160}, 30}, {{1280, 720}, 60}}
+            << 1;
+        QTest::newRow("large and slow loses")
+            << QList<FormatOffer>{{hd, 5}, {{1280, 720}, 30}} << 1;
         QTest::newRow("the faster") << QList<FormatOffer>{{hd, 15}, {hd, 30, true}} << 1;
         QTest::newRow("the plain one") << QList<FormatOffer>{{hd, 30, true}, {hd, 30}} << 1;
         QTest::newRow("upright") << QList<FormatOffer>{{{1080, 1920}, 30}, {{720, 1280}, 30}} << 0;

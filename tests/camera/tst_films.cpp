@@ -54,7 +54,8 @@ QList<QImage> tilting(const QImage& label) {
 }
 
 QList<QImage> turning(const QImage& label) {
-    return filmOf(label, 2 * second, [&](double part) { return flat(label, middle, 380, 360 * part); });
+    return filmOf(label, 2 * second,
+                  [&](double part) { return flat(label, middle, 380, 360 * part); });
 }
 
 /// Out of focus at first and at the end.
@@ -117,7 +118,8 @@ QImage binaryPaper() {
     const auto bytes = binaryPayload();
     const std::unique_ptr<QRcode, decltype(&QRcode_free)> code(
         QRcode_encodeData(static_cast<int>(bytes.size()),
-                          reinterpret_cast<const unsigned char*>(bytes.constData()), 0, QR_ECLEVEL_L),
+                          reinterpret_cast<const unsigned char*>(bytes.constData()), 0,
+                          QR_ECLEVEL_L),
         &QRcode_free);
     return paperWith(code->width, [&](int column, int row) {
         return (code->data[row * code->width + column] & 1) != 0;
@@ -149,7 +151,8 @@ class TestFilms : public QObject {
     /// frames. False where it sticks.
     static bool waitForFrames(const VideoScanner& scanner, int frames) {
         return QTest::qWaitFor(
-            [&] { return scanner.framesRead() >= frames || scanner.state() == State::Idle; }, patience);
+            [&] { return scanner.framesRead() >= frames || scanner.state() == State::Idle; },
+            patience);
     }
 
 private slots:
@@ -171,19 +174,19 @@ private slots:
         QTest::newRow("turned") << turning(labels[0]) << "mjpeg" << one << ownOne;
         QTest::newRow("out of focus") << focusing(labels[0]) << "h264" << one << ownOne;
         QTest::newRow("dim with noise") << dim(labels[0]) << "h264" << one << ownOne;
-        QTest::newRow("two in view")
-            << neighbours(labels) << "h264"
-            << (QList<QByteArray>{payloadOf(regalis), payloadOf(hamorii)})
-            << (QStringList{"own 7Q2MZX89 20", "own 3KD84TRW 20"});
+        QTest::newRow("two in view") << neighbours(labels) << "h264"
+                                     << (QList<QByteArray>{payloadOf(regalis), payloadOf(hamorii)})
+                                     << (QStringList{"own 7Q2MZX89 20", "own 3KD84TRW 20"});
         const std::string address = "https://fair.example/stall?number=12";
-        QTest::newRow("a web address") << still(paperWith(address), 260) << "vp8"
-                                       << (QList<QByteArray>{address.c_str()})
-                                       << QStringList{QString("web ") + address.c_str()};
+        QTest::newRow("a web address")
+            << still(paperWith(address), 260) << "vp8" << (QList<QByteArray>{address.c_str()})
+            << QStringList{QString("web ") + address.c_str()};
         QTest::newRow("forged") << still(paperWith(forgedPayload()), 240) << "h264"
                                 << (QList<QByteArray>{forgedPayload().c_str()})
                                 << QStringList{"damaged"};
         QTest::newRow("binary") << still(binaryPaper(), 660) << "h264"
-                                << (QList<QByteArray>{binaryPayload()}) << QStringList{"unreadable"};
+                                << (QList<QByteArray>{binaryPayload()})
+                                << QStringList{"unreadable"};
         QTest::newRow("an empty shelf") << QList<QImage>(second, Scene().image()) << "h264"
                                         << QList<QByteArray>() << QStringList();
     }
@@ -192,7 +195,9 @@ private slots:
         QFETCH(QString, codec);
         QFETCH(QList<QByteArray>, payloads);
         QFETCH(QStringList, readings);
-        const QString name = codec == "vp8" ? "film.webm" : codec == "mjpeg" ? "film.avi" : "film.mp4";
+        const QString name = codec == "vp8"     ? "film.webm"
+                             : codec == "mjpeg" ? "film.avi"
+                                                : "film.mp4";
         QVERIFY(saveFilm(folder.filePath(name), frames, codec));
         VideoScanner scanner(film(name));
         QSignalSpy sighted(&scanner, &Scanner::sighted);

@@ -86,7 +86,8 @@ QImage tagPicture() {
     for (int row = 0; row < symbol.size(); ++row) {
         for (int column = 0; column < symbol.size(); ++column) {
             if (!symbol.isDark(column, row)) continue;
-            painter.fillRect(tagCorner.x() + column * 4, tagCorner.y() + row * 4, 4, 4, QColor(16, 16, 16));
+            painter.fillRect(tagCorner.x() + column * 4, tagCorner.y() + row * 4, 4, 4,
+                             QColor(16, 16, 16));
         }
     }
     return picture;
@@ -162,8 +163,10 @@ private slots:
         const auto reading = read(frame, usualDecoder());
         QVERIFY(reading);
         QCOMPARE(reading->payload, QByteArray("BURROWBOOK:7Q2MZX89K/20"));
-        const QRectF box(tagCorner.x() / 320.0, tagCorner.y() / 240.0, tagSide / 320.0, tagSide / 240.0);
-        const QList<QPointF> corners{box.topLeft(), box.topRight(), box.bottomRight(), box.bottomLeft()};
+        const QRectF box(tagCorner.x() / 320.0, tagCorner.y() / 240.0, tagSide / 320.0,
+                         tagSide / 240.0);
+        const QList<QPointF> corners{box.topLeft(), box.topRight(), box.bottomRight(),
+                                     box.bottomLeft()};
         for (int i = 0; i < 4; ++i) QVERIFY(near(reading->corners[i], corners[i], 2 / 240.0));
         QVERIFY(!frame.isMapped());
     }
@@ -186,8 +189,8 @@ private slots:
     void tinyFramesShowNothing() {
         // Qt itself divides by zero in frames one pixel high.
         for (const QSize& size : {QSize(2, 2), QSize(7, 300), QSize(300, 3)}) {
-            for (const auto pixels : {Format::Format_Y8, Format::Format_YUV420P, Format::Format_YUYV,
-                                      Format::Format_BGRX8888}) {
+            for (const auto pixels : {Format::Format_Y8, Format::Format_YUV420P,
+                                      Format::Format_YUYV, Format::Format_BGRX8888}) {
                 QVERIFY(!read(QVideoFrame(Format(size, pixels)), usualDecoder()));
             }
         }
@@ -261,7 +264,8 @@ private slots:
         view.videoSink()->setVideoFrame(frame);
         QCOMPARE(view.contentRect(), QRectF(0, -150, 200, 400));
         // A wider one is cut at the sides.
-        const auto wide = frameOf(markedPicture().scaled(64, 16), Format({64, 16}, Format::Format_YUV420P));
+        const auto wide =
+            frameOf(markedPicture().scaled(64, 16), Format({64, 16}, Format::Format_YUV420P));
         view.videoSink()->setVideoFrame(wide);
         QCOMPARE(view.contentRect(), QRectF(-100, 0, 400, 100));
         view.setSize({100, 100});
@@ -290,7 +294,8 @@ private slots:
         const auto grabbed = window.grabWindow();
         QCOMPARE(grabbed.size(), QSize(300, 300));
         const auto inside = [&](double along, double down) {
-            return corners[0] + (corners[1] - corners[0]) * along + (corners[3] - corners[0]) * down;
+            return corners[0] + (corners[1] - corners[0]) * along +
+                   (corners[3] - corners[0]) * down;
         };
         QVERIFY(greyAt(grabbed, inside(0.1, 0.2)) < 60);
         QVERIFY(std::abs(greyAt(grabbed, inside(0.6, 0.5)) - 100) < 20);
@@ -321,7 +326,9 @@ private slots:
                           {});
         test::PushScanner scanner;
         const std::unique_ptr<QObject> made(component.createWithInitialProperties(
-            {{"scanner", QVariant::fromValue<Scanner*>(&scanner)}, {"width", 128}, {"height", 96}}));
+            {{"scanner", QVariant::fromValue<Scanner*>(&scanner)},
+             {"width", 128},
+             {"height", 96}}));
         QVERIFY2(made, qPrintable(component.errorString()));
         scanner.start();
         QVERIFY(QTest::qWaitFor([&] {

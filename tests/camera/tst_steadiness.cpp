@@ -13,7 +13,8 @@ QString newsOf(const QString& frames) {
     Steadiness steadiness;
     QString news;
     for (const auto letter : frames) {
-        const auto seen = letter == '.' ? std::nullopt : std::optional(QByteArray(1, letter.toLatin1()));
+        const auto seen =
+            letter == '.' ? std::nullopt : std::optional(QByteArray(1, letter.toLatin1()));
         const auto told = steadiness.next(seen);
         if (told.sighted) news += letter;
         if (told.lost) news += '-';
@@ -33,20 +34,32 @@ private slots:
         QTest::addColumn<QString>("frames");
         QTest::addColumn<QString>("news");
         QTest::newRow("nothing") << tenMisses + tenMisses << "";
-        QTest::newRow("a glimpse") << "A" << "";
-        QTest::newRow("twice in a row") << "AA" << "A";
-        QTest::newRow("it stays") << "AAAAAAAA" << "A";
-        QTest::newRow("not in a row") << "A.A.A.A" << "";
-        QTest::newRow("in passing") << "AABAACAADAA" << "A";
-        QTest::newRow("never twice") << "ABABABAB" << "";
-        QTest::newRow("another one wins") << "AABB" << "AB";
-        QTest::newRow("and the first wins again") << "AABBAA" << "ABA";
-        QTest::newRow("a blurred moment") << "AA.........AA" << "A";
-        QTest::newRow("lost and back") << "AA" + tenMisses + "AA" << "A-A";
+        QTest::newRow("a glimpse") << "A"
+                                   << "";
+        QTest::newRow("twice in a row") << "AA"
+                                        << "A";
+        QTest::newRow("it stays") << "AAAAAAAA"
+                                  << "A";
+        QTest::newRow("not in a row") << "A.A.A.A"
+                                      << "";
+        QTest::newRow("in passing") << "AABAACAADAA"
+                                    << "A";
+        QTest::newRow("never twice") << "ABABABAB"
+                                     << "";
+        QTest::newRow("another one wins") << "AABB"
+                                          << "AB";
+        QTest::newRow("and the first wins again") << "AABBAA"
+                                                  << "ABA";
+        QTest::newRow("a blurred moment") << "AA.........AA"
+                                          << "A";
+        QTest::newRow("lost and back") << "AA" + tenMisses + "AA"
+                                       << "A-A";
         QTest::newRow("lost once") << "AA" + tenMisses + tenMisses + tenMisses << "A-";
         QTest::newRow("a glimpse is lost too") << "A" + tenMisses << "-";
-        QTest::newRow("misses count from the last sight") << "AA.....A.....A.....AA" << "A";
-        QTest::newRow("a gap and another") << "AA...BB" << "AB";
+        QTest::newRow("misses count from the last sight") << "AA.....A.....A.....AA"
+                                                          << "A";
+        QTest::newRow("a gap and another") << "AA...BB"
+                                           << "AB";
     }
     void tells() {
         QFETCH(QString, frames);

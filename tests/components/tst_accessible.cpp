@@ -24,8 +24,7 @@ template <class Visit>
 void walk(QQuickItem& item, const Visit& visit) {
     if (!item.isVisible()) return;
     visit(item);
-    for (QQuickItem* child : item.childItems())
-        walk(*child, visit);
+    for (QQuickItem* child : item.childItems()) walk(*child, visit);
 }
 
 QStringList wordsIn(QQuickItem& control) {

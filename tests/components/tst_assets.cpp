@@ -34,8 +34,7 @@ private:
     static QStringList filesUnder(const QString& folder, const QString& pattern) {
         QStringList paths;
         QDirIterator files(folder, {pattern}, QDir::Files, QDirIterator::Subdirectories);
-        while (files.hasNext())
-            paths.append(files.next());
+        while (files.hasNext()) paths.append(files.next());
         return paths;
     }
 };

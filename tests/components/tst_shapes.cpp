@@ -80,8 +80,7 @@ void ShapesTest::punchesDiffer() {
     // "blank" and "feed" share the open ring and differ by tone; the rest differ by shape.
     QCOMPARE(pictures[0], pictures[1]);
     for (qsizetype a = 1; a < pictures.size(); ++a) {
-        for (qsizetype b = a + 1; b < pictures.size(); ++b)
-            QVERIFY(pictures[a] != pictures[b]);
+        for (qsizetype b = a + 1; b < pictures.size(); ++b) QVERIFY(pictures[a] != pictures[b]);
     }
 }
 
@@ -197,8 +196,7 @@ void ShapesTest::aTallerCarapaceMakesATallerTick() {
         const int x = static_cast<int>(line.xOf(day));
         int count = 0;
         // The axis and the feedings below it are not part of the tick.
-        for (int y = 0; y < 122; ++y)
-            count += qGray(picture.pixel(x, y)) < 64 ? 1 : 0;
+        for (int y = 0; y < 122; ++y) count += qGray(picture.pixel(x, y)) < 64 ? 1 : 0;
         return count;
     };
     QVERIFY(height(200) > 60);

@@ -96,8 +96,7 @@ std::vector<Command> commandsOf(const documents::Page& page) {
 
 inline std::vector<std::string> textsOf(const documents::Page& page) {
     std::vector<std::string> all;
-    for (const auto& text : commandsOf<documents::Text>(page))
-        all.push_back(text.text);
+    for (const auto& text : commandsOf<documents::Text>(page)) all.push_back(text.text);
     return all;
 }
 

@@ -37,8 +37,7 @@ public:
     [[nodiscard]] Picture turnedRight() const {
         Picture result(height_, width_);
         for (int y = 0; y < height_; ++y) {
-            for (int x = 0; x < width_; ++x)
-                result.at(height_ - 1 - y, x) = pixels_[index(x, y)];
+            for (int x = 0; x < width_; ++x) result.at(height_ - 1 - y, x) = pixels_[index(x, y)];
         }
         return result;
     }

@@ -11,8 +11,7 @@ public:
     [[nodiscard]] Millimetres width(std::string_view text,
                                     const documents::TextStyle& style) const override {
         double characters = 0;
-        for (const char c : text)
-            characters += (static_cast<unsigned char>(c) & 0xC0U) != 0x80;
+        for (const char c : text) characters += (static_cast<unsigned char>(c) & 0xC0U) != 0x80;
         const double ems = style.face == documents::Face::code ? 0.6 : 0.45;
         return characters * ems * documents::toMillimetres(style.size);
     }

@@ -14,8 +14,7 @@ namespace burrow::test {
 inline std::vector<std::string> codes(std::size_t count, std::uint64_t seed = 1) {
     SeededRandom random(seed);
     std::vector<std::string> all;
-    while (all.size() < count)
-        all.push_back(tags::generateCode(random));
+    while (all.size() < count) all.push_back(tags::generateCode(random));
     return all;
 }
 
@@ -68,8 +67,7 @@ inline std::vector<documents::TagLabel> labels() {
                        {hairs}});
     }
     const auto fresh = codes(all.size());
-    for (std::size_t i = 0; i < all.size(); ++i)
-        all[i].code = fresh[i];
+    for (std::size_t i = 0; i < all.size(); ++i) all[i].code = fresh[i];
     return all;
 }
 

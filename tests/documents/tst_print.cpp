@@ -183,14 +183,12 @@ private slots:
             const auto image = test::rasterised(pdf, static_cast<int>(i + 1), 150, false);
             std::set<int> greys;
             for (int y = 0; y < image.height(); ++y) {
-                for (int x = 0; x < image.width(); ++x)
-                    greys.insert(image.constScanLine(y)[x]);
+                for (int x = 0; x < image.width(); ++x) greys.insert(image.constScanLine(y)[x]);
             }
             greys.erase(0);
             greys.erase(255);
             QVERIFY(greys.size() <= 1);
-            for (const int grey : greys)
-                QVERIFY(grey <= 255 * 40 / 100);
+            for (const int grey : greys) QVERIFY(grey <= 255 * 40 / 100);
         }
     }
 

@@ -33,8 +33,7 @@ Symbol byQrencode(const std::string& text, int version) {
 /// The mask's number from the format information, ISO/IEC 18004, 7.9.1.
 unsigned maskOf(const Symbol& symbol) {
     unsigned bits = 0;
-    for (const int column : {2, 3, 4})
-        bits = bits * 2 + symbol.isDark(column, 8);
+    for (const int column : {2, 3, 4}) bits = bits * 2 + symbol.isDark(column, 8);
     return bits ^ 0b101U;
 }
 

@@ -100,7 +100,8 @@ private slots:
         int seen = 0;
         for (const auto& file : sources(top / "core", {".h", ".cpp"})) {
             ++seen;
-            const auto found = matches(burrow::test::slurp(file), "#include *[<\"](Q[A-Za-z]+|q[a-z]+\\.h)");
+            const auto found =
+                matches(burrow::test::slurp(file), "#include *[<\"](Q[A-Za-z]+|q[a-z]+\\.h)");
             QVERIFY2(found.empty(), file.c_str());
         }
         QVERIFY(seen > 50);
@@ -118,7 +119,8 @@ private slots:
     void otherRoomsPointOneWay() {
         for (const char* house : {"qml", "platform"}) {
             for (const auto& entry : fs::directory_iterator(top / house)) {
-                if (!entry.is_directory() || sources(entry.path(), {".h", ".cpp"}).empty()) continue;
+                if (!entry.is_directory() || sources(entry.path(), {".h", ".cpp"}).empty())
+                    continue;
                 const auto room = house + std::string("/") + entry.path().filename().string();
                 if (programs.contains(room)) continue;
                 QVERIFY2(otherRooms.contains(room), room.c_str());
@@ -135,7 +137,8 @@ private slots:
 
     void qmlModulesPointOneWay() {
         const std::map<std::string, Names> allowed{
-            {"components", {"Components"}}, {"pages", {"Components", "ViewModels", "Pages", "Ports"}}};
+            {"components", {"Components"}},
+            {"pages", {"Components", "ViewModels", "Pages", "Ports"}}};
         for (const auto& [folder, modules] : allowed) {
             for (const auto& file : sources(top / "qml" / folder, {".qml"})) {
                 for (const auto& module :
@@ -155,7 +158,8 @@ private slots:
         };
         ban("dates belong to core/words", "qml", "(new Date|Qt\\.formatDate|toLocaleDateString)");
         ban("sorting belongs to core", "qml/pages", "(\\.sort\\()");
-        ban("rich text shows data as markup", "qml", "(Text\\.RichText|Text\\.AutoText|Text\\.StyledText)");
+        ban("rich text shows data as markup", "qml",
+            "(Text\\.RichText|Text\\.AutoText|Text\\.StyledText)");
         ban("what a page needs is passed to it", "platform", "(setContextProperty)");
         ban("colours come from Tokens", "qml/pages", "(\"#[0-9A-Fa-f]{6}\")");
         ban("SQL belongs to journal and storage", "qml", "(SELECT |INSERT INTO)");
@@ -164,10 +168,10 @@ private slots:
     void bannedPatterns() {
         QFETCH(QString, folder);
         QFETCH(QString, pattern);
-        for (const auto& file :
-             sources(top / folder.toStdString(), {".h", ".cpp", ".qml"})) {
+        for (const auto& file : sources(top / folder.toStdString(), {".h", ".cpp", ".qml"})) {
             const auto found = matches(burrow::test::slurp(file), pattern.toUtf8().constData());
-            QVERIFY2(found.empty(), (file.string() + ": " + (found.empty() ? "" : found[0])).c_str());
+            QVERIFY2(found.empty(),
+                     (file.string() + ": " + (found.empty() ? "" : found[0])).c_str());
         }
     }
 
@@ -186,7 +190,7 @@ private slots:
     /// The top level holds only what DEVELOPERS.md lists.
     void topLevelIsTheHouse() {
         const Names allowed{"CMakeLists.txt", "README.md", "DEVELOPERS.md", "core", "qml",
-                            "platform", "assets", "tests", "demo"};
+                            "platform",       "assets",    "tests",         "demo"};
         for (const auto& entry : fs::directory_iterator(top)) {
             const auto name = entry.path().filename().string();
             const bool isFine = allowed.contains(name) || name.starts_with(".") ||

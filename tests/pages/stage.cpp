@@ -26,17 +26,18 @@ const std::filesystem::path& demoBook() {
 
 }  // namespace
 
-Stage::Stage(Start start, const Look& look, const QSize& size) : reference(loadReference().value()) {
+Stage::Stage(Start start, const Look& look, const QSize& size)
+    : reference(loadReference().value()) {
     const auto& path = folder.path();
     settings = std::make_unique<Settings>(QString::fromStdString((path / "settings.ini").string()));
     desk = std::make_unique<Desk>(Knowledge{reference.words, reference.profiles, reference.rules,
                                             clock, random, Zone::utc()});
-    bookcase = std::make_unique<Bookcase>(
-        *desk, *settings, path, [](const std::filesystem::path& to) -> Done {
-            std::filesystem::create_directories(to.parent_path());
-            std::filesystem::copy_file(demoBook(), to);
-            return {};
-        });
+    bookcase = std::make_unique<Bookcase>(*desk, *settings, path,
+                                          [](const std::filesystem::path& to) -> Done {
+                                              std::filesystem::create_directories(to.parent_path());
+                                              std::filesystem::copy_file(demoBook(), to);
+                                              return {};
+                                          });
     if (start == Start::DemoRoom) {
         std::filesystem::copy_file(demoBook(), path / "room.book");
         desk->open(path / "room.book");
@@ -47,16 +48,17 @@ Stage::Stage(Start start, const Look& look, const QSize& size) : reference(loadR
     QObject::connect(engine.get(), &QQmlApplicationEngine::warnings, [](const auto& warnings) {
         for (const auto& warning : warnings) QTest::qFail(qPrintable(warning.toString()), "", 0);
     });
-    engine->setInitialProperties({{"desk", QVariant::fromValue(desk.get())},
-                                  {"settings", QVariant::fromValue(settings.get())},
-                                  {"bookcase", QVariant::fromValue(bookcase.get())},
-                                  {"darkroom", QVariant::fromValue(&darkroom)},
-                                  {"printer", QVariant::fromValue<Printer*>(&printer)},
-                                  {"sharer", QVariant::fromValue<Sharer*>(&sharer)},
-                                  {"scanner", QVariant::fromValue<Scanner*>(&scanner)},
-                                  {"photographer", QVariant::fromValue<Photographer*>(&photographer)},
-                                  {"width", size.width()},
-                                  {"height", size.height()}});
+    engine->setInitialProperties(
+        {{"desk", QVariant::fromValue(desk.get())},
+         {"settings", QVariant::fromValue(settings.get())},
+         {"bookcase", QVariant::fromValue(bookcase.get())},
+         {"darkroom", QVariant::fromValue(&darkroom)},
+         {"printer", QVariant::fromValue<Printer*>(&printer)},
+         {"sharer", QVariant::fromValue<Sharer*>(&sharer)},
+         {"scanner", QVariant::fromValue<Scanner*>(&scanner)},
+         {"photographer", QVariant::fromValue<Photographer*>(&photographer)},
+         {"width", size.width()},
+         {"height", size.height()}});
     engine->load(QUrl(QStringLiteral("qrc:/qt/qml/Burrow/Pages/Main.qml")));
     if (engine->rootObjects().isEmpty()) qFatal("The window does not load");
     window = qobject_cast<QQuickWindow*>(engine->rootObjects().first());

@@ -43,7 +43,9 @@ public:
     void type(const QString& text) { hand->type(text); }
     void fill(const QString& label, const QString& text) { hand->fill(label, text); }
     void search(const QString& text) { hand->search(text); }
-    void chooseFiles(const std::vector<std::filesystem::path>& chosen) { hand->chooseFiles(chosen); }
+    void chooseFiles(const std::vector<std::filesystem::path>& chosen) {
+        hand->chooseFiles(chosen);
+    }
     void chooseFolder(const std::filesystem::path& chosen) { hand->chooseFolder(chosen); }
     void toTheEnd() { hand->toTheEnd(); }
     [[nodiscard]] QString words() { return hand->words(); }

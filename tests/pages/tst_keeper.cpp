@@ -139,8 +139,8 @@ private slots:
         Stage stage;
         stage.go("ScanPage");
         const std::string code = "7Q2MZX89";
-        stage.scanner.showTag(QByteArray::fromStdString(
-            burrow::tags::payload(code, burrow::tags::printedSide)));
+        stage.scanner.showTag(
+            QByteArray::fromStdString(burrow::tags::payload(code, burrow::tags::printedSide)));
         stage.settle();
         stage.click("Tag a new animal");
         QCOMPARE(stage.page(), QString("AnimalFormPage"));
@@ -335,7 +335,8 @@ private slots:
         write(path, "this is no book at all, whatever its name says");
         stage.desk->open(path);
         stage.settle();
-        QVERIFY2(stage.has("This file is no Burrowbook. Nothing was changed."), qPrintable(stage.words()));
+        QVERIFY2(stage.has("This file is no Burrowbook. Nothing was changed."),
+                 qPrintable(stage.words()));
         stage.click("Look at a demo");
         QTRY_VERIFY(stage.has("Due today"));
         stage.click("Shelves");

@@ -56,9 +56,7 @@ void bringBadRows(Stage& stage) {
 }
 
 std::vector<Scene> scenes() {
-    const auto place = [](const char* word) {
-        return [word](Stage& stage) { stage.click(word); };
-    };
+    const auto place = [](const char* word) { return [word](Stage& stage) { stage.click(word); }; };
     std::vector<Scene> all{
         {"first", Stage::Start::NoBook, [](Stage&) {}},
         {"new_room", Stage::Start::NoBook,
@@ -129,7 +127,9 @@ std::vector<Scene> scenes() {
                }),
         page("species", "SpeciesPage"),
         page("profile", "ProfilePage",
-             [](Stage&) { return QVariantMap{{"species", "Poecilotheria metallica"}}; }),
+             [](Stage&) {
+                 return QVariantMap{{"species", "Poecilotheria metallica"}};
+             }),
         page("about", "AboutPage"),
     };
     return all;
@@ -137,9 +137,8 @@ std::vector<Scene> scenes() {
 
 const Scene& sceneNamed(const QString& name) {
     static const auto all = scenes();
-    return *std::find_if(all.begin(), all.end(), [&name](const Scene& scene) {
-        return name == QLatin1String(scene.name);
-    });
+    return *std::find_if(all.begin(), all.end(),
+                         [&name](const Scene& scene) { return name == QLatin1String(scene.name); });
 }
 
 }  // namespace
@@ -156,7 +155,8 @@ private slots:
             for (const bool day : {false, true}) {
                 for (const double scale : {1.0, 1.6}) {
                     const auto name = QLatin1String(scene.name) + suffix({day, scale});
-                    QTest::newRow(qPrintable(name)) << QString::fromLatin1(scene.name) << day << scale;
+                    QTest::newRow(qPrintable(name))
+                        << QString::fromLatin1(scene.name) << day << scale;
                 }
             }
         }
@@ -168,13 +168,15 @@ private slots:
         QFETCH(double, scale);
         Stage stage(sceneNamed(scene).start, {day, scale});
         sceneNamed(scene).arrive(stage);
-        QCOMPARE(compareScreen(stage.picture(), QLatin1String("page_") + scene + suffix({day, scale})),
-                 QString());
+        QCOMPARE(
+            compareScreen(stage.picture(), QLatin1String("page_") + scene + suffix({day, scale})),
+            QString());
     }
 
     void everyControlIsNamedAndLargeEnough_data() {
         QTest::addColumn<QString>("scene");
-        for (const auto& scene : scenes()) QTest::newRow(scene.name) << QString::fromLatin1(scene.name);
+        for (const auto& scene : scenes())
+            QTest::newRow(scene.name) << QString::fromLatin1(scene.name);
     }
 
     void everyControlIsNamedAndLargeEnough() {
@@ -185,7 +187,8 @@ private slots:
         stage.settle();
         auto controls = stage.hand->controls();
         // Only what is pressed itself, not what passes a press on.
-        controls.removeIf([](const QQuickItem* item) { return !item->inherits("QQuickAbstractButton"); });
+        controls.removeIf(
+            [](const QQuickItem* item) { return !item->inherits("QQuickAbstractButton"); });
         QVERIFY(!controls.isEmpty());
         for (auto* control : controls) {
             auto* spoken = QAccessible::queryAccessibleInterface(control);
@@ -194,7 +197,8 @@ private slots:
                                        control->property("text").toString())
                                   .arg(control->width())
                                   .arg(control->height());
-            QVERIFY2(spoken != nullptr && !spoken->text(QAccessible::Name).isEmpty(), qPrintable(what));
+            QVERIFY2(spoken != nullptr && !spoken->text(QAccessible::Name).isEmpty(),
+                     qPrintable(what));
             QVERIFY2(control->width() >= target && control->height() >= target, qPrintable(what));
         }
     }

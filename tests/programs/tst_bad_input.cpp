@@ -1,7 +1,7 @@
 // Bad input: a clear sentence on the error stream, exit status 1, and the book as it was.
+#include <sqlite3.h>
 #include <QImage>
 #include <QtTest>
-#include <sqlite3.h>
 
 #include "programs/burrow.h"
 
@@ -28,8 +28,9 @@ class TestBadInput : public QObject {
 private slots:
     void commandsThatAreNone_data() {
         QTest::addColumn<QString>("words");
-        for (const char* words : {"", "feed room.book", "due", "log room.book 214", "new room.book",
-                                  "demo x.book --animals many", "tags room.book --out t.pdf --paper a3"}) {
+        for (const char* words :
+             {"", "feed room.book", "due", "log room.book 214", "new room.book",
+              "demo x.book --animals many", "tags room.book --out t.pdf --paper a3"}) {
             QTest::newRow(words) << words;
         }
     }
@@ -44,18 +45,36 @@ private slots:
 
     void refused_data() {
         QTest::addColumn<QString>("words");
-        for (const char* words :
-             {"due missing.book", "due .", "due a.csv", "due room.book --on tomorrow",
-              "why room.book 999", "why room.book UUUUUUUU", "show room.book x", "log room.book 999 watered",
-              "log room.book 214 danced", "log room.book 214 offered", "log room.book 214 offered outcome=maybe",
-              "log room.book 214 offered outcome=ate prey_mm=1500", "log room.book 214 watered prey=cricket",
-              "log room.book 214 watered nonsense", "log room.book 214 watered --at noon",
-              "log room.book 214 rehoused enclosure=E9", "log room.book 214 photo file=none.jpg role=moult",
-              "log room.book 214 photo file=a.csv role=moult", "scan room.book none.png", "scan room.book a.csv",
-              "caresheet room.book 999 --out x.pdf", "caresheet room.book 214 --out no/such/./\x01/x.pdf",
-              "tags room.book 999 --out x.pdf", "new room.book --room K --code K", "demo room.book",
-              "bring room.book", "bring room.book --animals none.csv", "rules room.book no.such.rule",
-              "rules room.book feed.interval.adult soon", "due room.book --zone Europe/Atlantis"}) {
+        for (const char* words : {"due missing.book",
+                                  "due .",
+                                  "due a.csv",
+                                  "due room.book --on tomorrow",
+                                  "why room.book 999",
+                                  "why room.book UUUUUUUU",
+                                  "show room.book x",
+                                  "log room.book 999 watered",
+                                  "log room.book 214 danced",
+                                  "log room.book 214 offered",
+                                  "log room.book 214 offered outcome=maybe",
+                                  "log room.book 214 offered outcome=ate prey_mm=1500",
+                                  "log room.book 214 watered prey=cricket",
+                                  "log room.book 214 watered nonsense",
+                                  "log room.book 214 watered --at noon",
+                                  "log room.book 214 rehoused enclosure=E9",
+                                  "log room.book 214 photo file=none.jpg role=moult",
+                                  "log room.book 214 photo file=a.csv role=moult",
+                                  "scan room.book none.png",
+                                  "scan room.book a.csv",
+                                  "caresheet room.book 999 --out x.pdf",
+                                  "caresheet room.book 214 --out no/such/./\x01/x.pdf",
+                                  "tags room.book 999 --out x.pdf",
+                                  "new room.book --room K --code K",
+                                  "demo room.book",
+                                  "bring room.book",
+                                  "bring room.book --animals none.csv",
+                                  "rules room.book no.such.rule",
+                                  "rules room.book feed.interval.adult soon",
+                                  "due room.book --zone Europe/Atlantis"}) {
             QTest::newRow(words) << words;
         }
     }
@@ -87,8 +106,7 @@ private slots:
     void codesAsPeopleTypeThem() {
         const Shell burrow;
         makeRoom(burrow);
-        const auto tag =
-            QString::fromStdString(burrow("show room.book 214 --json").json()["tag"]);
+        const auto tag = QString::fromStdString(burrow("show room.book 214 --json").json()["tag"]);
         auto typed = tag.toLower();
         typed.replace('0', 'o').replace('1', 'l').insert(4, ' ');
         QCOMPARE(burrow("show room.book", {typed}).status, 0);
@@ -113,7 +131,8 @@ private slots:
         if (what == "cut") burrow.write("room.book", bytes.left(bytes.size() / 2));
         if (what == "text") burrow.write("room.book", QByteArray(5000, 'x'));
         if (what == "flipped") {
-            for (qsizetype at = 8192; at < bytes.size(); at += 1500) bytes[at] = static_cast<char>(~bytes[at]);
+            for (qsizetype at = 8192; at < bytes.size(); at += 1500)
+                bytes[at] = static_cast<char>(~bytes[at]);
             burrow.write("room.book", bytes);
         }
         if (what == "newer" || what == "locked") {
@@ -168,10 +187,14 @@ private slots:
     void pictures_data() {
         QTest::addColumn<QString>("what");
         QTest::addColumn<QString>("message");
-        QTest::newRow("no tag") << "plain" << "scan.none";
-        QTest::newRow("cut") << "cut" << "picture.cut";
-        QTest::newRow("100 megapixels") << "huge" << "picture.tooManyPixels";
-        QTest::newRow("empty") << "empty" << "picture.none";
+        QTest::newRow("no tag") << "plain"
+                                << "scan.none";
+        QTest::newRow("cut") << "cut"
+                             << "picture.cut";
+        QTest::newRow("100 megapixels") << "huge"
+                                        << "picture.tooManyPixels";
+        QTest::newRow("empty") << "empty"
+                               << "picture.none";
     }
     void pictures() {
         QFETCH(QString, what);
@@ -184,7 +207,8 @@ private slots:
         QVERIFY(picture.save(burrow.path("p.jpg")));
         if (what == "cut") burrow.write("p.jpg", burrow.read("p.jpg").left(2000));
         if (what == "empty") burrow.write("p.jpg", {});
-        for (const char* words : {"scan room.book p.jpg", "log room.book 214 photo file=p.jpg role=moult"}) {
+        for (const char* words :
+             {"scan room.book p.jpg", "log room.book 214 photo file=p.jpg role=moult"}) {
             if (what == "plain" && QString(words).startsWith("log")) continue;
             const auto run = burrow(QString(words) + " --json");
             QCOMPARE(run.status, 1);
@@ -201,8 +225,16 @@ private slots:
         QTest::newRow("one column") << QByteArray("code\n1\n") << "species";
         QTest::newRow("bad row") << QByteArray("code,species,sex\n1,A b,f\n2,A b,both\n")
                                  << "line 3, column sex";
-        QTest::newRow("utf-16") << QByteArray("\xFF\xFE" "c\0", 4) << "UTF-16";
-        QTest::newRow("binary") << QByteArray("\x7F" "ELF\x02\x01\0\xFF", 8) << "UTF-8";
+        QTest::newRow("utf-16") << QByteArray(
+                                       "\xFF\xFE"
+                                       "c\0",
+                                       4)
+                                << "UTF-16";
+        QTest::newRow("binary") << QByteArray(
+                                       "\x7F"
+                                       "ELF\x02\x01\0\xFF",
+                                       8)
+                                << "UTF-8";
     }
     void csvFiles() {
         QFETCH(QByteArray, text);

@@ -55,8 +55,8 @@ private slots:
         const Shell burrow;
         const auto help = burrow("--help");
         QCOMPARE(help.status, 0);
-        for (const char* command : {"new", "demo", "bring", "due", "why", "scan", "log", "undo", "show",
-                                    "tags", "caresheet", "check", "rules"}) {
+        for (const char* command : {"new", "demo", "bring", "due", "why", "scan", "log", "undo",
+                                    "show", "tags", "caresheet", "check", "rules"}) {
             QVERIFY2(help.out.contains(command), command);
             const auto own = burrow(QString(command) + " --help");
             QCOMPARE(own.status, 0);
@@ -71,8 +71,8 @@ private slots:
         const auto lines = burrow("due room.book --on 2026-05-08 --json").json();
         QVERIFY(lines.is_array() && !lines.empty());
         for (const auto& line : lines) {
-            for (const char* key : {"tag", "code", "species", "place", "care", "state", "opens", "best",
-                                    "late", "amount", "reason", "text"}) {
+            for (const char* key : {"tag", "code", "species", "place", "care", "state", "opens",
+                                    "best", "late", "amount", "reason", "text"}) {
                 QVERIFY2(line.contains(key), key);
             }
             QVERIFY(line["state"] == "due" || line["state"] == "hold");
@@ -95,13 +95,15 @@ private slots:
         const auto why = [&](const char* tag, const char* day) {
             return burrow(QString("why room.book %1 --on %2 --json").arg(tag, day)).json()["care"];
         };
-        const auto fed = careOf(why("214", "2026-05-08"), "feed");  // an adult, 14 days after a meal
+        const auto fed =
+            careOf(why("214", "2026-05-08"), "feed");  // an adult, 14 days after a meal
         QCOMPARE(fed["state"], "due");
         QCOMPARE(fed["opens"], "2026-05-04");
         QCOMPARE(fed["late"], "2026-05-08");
         QCOMPARE(careOf(why("214", "2026-05-03"), "feed")["state"], "waiting");
 
-        const auto soft = careOf(why("118", "2026-05-08"), "feed");  // an adult, 4 days after a moult
+        const auto soft =
+            careOf(why("118", "2026-05-08"), "feed");  // an adult, 4 days after a moult
         QCOMPARE(soft["state"], "hold");
         QCOMPARE(soft["opens"], "2026-05-18");
         QCOMPARE(careOf(why("118", "2026-05-18"), "feed")["state"], "due");
@@ -130,7 +132,8 @@ private slots:
         const Shell burrow;
         makeRoom(burrow);
         const auto logged = burrow(
-            "log room.book KR-214 offered prey=cricket prey_mm=16 outcome=ate --at 2026-05-08T21:14 "
+            "log room.book KR-214 offered prey=cricket prey_mm=16 outcome=ate --at "
+            "2026-05-08T21:14 "
             "--json");
         QCOMPARE(logged.status, 0);
         QCOMPARE(logged.json()["code"], "214");
@@ -149,9 +152,9 @@ private slots:
         makeRoom(burrow);
         QImage(64, 48, QImage::Format_RGB32).save(burrow.path("moult.jpg"));
         for (const char* line :
-             {"offered outcome=part", "leftovers_out", "watered", "dampened",
-              "premoult_sign", "moulted span_mm=142 carapace_mm=24", "measured mass_g=28",
-              "fangs_black", "seen count=1", "moved place=B/4", "note text=webbed",
+             {"offered outcome=part", "leftovers_out", "watered", "dampened", "premoult_sign",
+              "moulted span_mm=142 carapace_mm=24", "measured mass_g=28", "fangs_black",
+              "seen count=1", "moved place=B/4", "note text=webbed",
               "photo file=moult.jpg role=moult", "sexed sex=female", "lent party=a-friend",
               "returned", "rehoused", "sold price=40", "given", "died cause=age"}) {
             const auto logged = burrow(QString("log room.book 214 ") + line);
@@ -188,7 +191,8 @@ private slots:
         QCOMPARE(burrow("caresheet room.book 260 --out care.pdf").status, 0);
         QCOMPARE(burrow("tags room.book --paper letter --out all.pdf").status, 0);
         QCOMPARE(burrow("tags room.book --blank 30 --out blank.pdf --json").json()["pages"], 2);
-        QProcess::execute("pdftotext", {"-layout", burrow.path("care.pdf"), burrow.path("care.txt")});
+        QProcess::execute("pdftotext",
+                          {"-layout", burrow.path("care.pdf"), burrow.path("care.txt")});
         const auto text = burrow.read("care.txt");
         for (const char* word : {"KR-260", "Neoholothele incei", "Group of 20", "No food for"}) {
             QVERIFY2(text.contains(word), word);
@@ -204,7 +208,8 @@ private slots:
         QVERIFY(first.json().size() > 10);
         QCOMPARE(first.out, burrow("due b.book --on 2026-05-08 --json").out);
         QCOMPARE(burrow("check a.book").status, 0);
-        QCOMPARE(burrow("demo c.book --animals 60 --years 2 --seed 8 --until 2026-05-08").status, 0);
+        QCOMPARE(burrow("demo c.book --animals 60 --years 2 --seed 8 --until 2026-05-08").status,
+                 0);
         QVERIFY(first.out != burrow("due c.book --on 2026-05-08 --json").out);
     }
 
@@ -226,7 +231,8 @@ private slots:
     void daysFollowTheZone() {
         const Shell burrow;
         makeRoom(burrow);
-        QCOMPARE(burrow("log room.book 214 watered --at 2026-05-08T22:30 --zone America/New_York").status,
+        QCOMPARE(burrow("log room.book 214 watered --at 2026-05-08T22:30 --zone America/New_York")
+                     .status,
                  0);
         const auto newest = burrow("show room.book 214 --json").json()["history"][0];
         QCOMPARE(newest["at"], "2026-05-09T02:30:00Z");

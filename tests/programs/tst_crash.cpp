@@ -37,9 +37,11 @@ private slots:
             process.start("sh", {"-c", bulk ? bringLoop() : logLoop()});
             QVERIFY(process.waitForStarted());
             QTest::qSleep(static_cast<int>(dice.bounded(5, bulk ? 150 : 400)));
-            ::kill(-static_cast<pid_t>(process.processId()), SIGKILL);  // the loop and what it started
+            ::kill(-static_cast<pid_t>(process.processId()),
+                   SIGKILL);  // the loop and what it started
             process.waitForFinished();
-            acknowledged += static_cast<std::size_t>(process.readAllStandardOutput().count("Logged"));
+            acknowledged +=
+                static_cast<std::size_t>(process.readAllStandardOutput().count("Logged"));
 
             const auto check = burrow("check room.book --json");
             QVERIFY2(check.status == 0, qPrintable(check.out + check.err));

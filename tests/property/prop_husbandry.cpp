@@ -168,8 +168,7 @@ bool answersHold() {
         auto made = anyCase();
         made.record.subject.standing =
             *rc::gen::element(Standing::onLoan, Standing::dead, Standing::sold, Standing::given);
-        for (const auto& answer : made.plan().answers)
-            RC_ASSERT(answer.state == State::none);
+        for (const auto& answer : made.plan().answers) RC_ASSERT(answer.state == State::none);
     });
     return ok;
 }
@@ -309,13 +308,11 @@ bool listsAreInOrder() {
             made.record.place = Place::parse(
                 *rc::gen::element<std::string>("A / 2", "A / 10", "B / 1", "", "Rack / A / 2"));
         }
-        for (const auto& made : cases)
-            inputs.push_back(made.input());
+        for (const auto& made : cases) inputs.push_back(made.input());
         const auto order = walkOrder(inputs);
         auto sorted = order;
         std::sort(sorted.begin(), sorted.end());
-        for (std::size_t i = 0; i < count; ++i)
-            RC_ASSERT(sorted[i] == i);
+        for (std::size_t i = 0; i < count; ++i) RC_ASSERT(sorted[i] == i);
         for (std::size_t i = 1; i < count; ++i) {
             const auto& a = inputs[order[i - 1]];
             const auto& b = inputs[order[i]];

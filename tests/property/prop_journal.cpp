@@ -15,8 +15,8 @@ FactBody anyBody(FactKind kind) {
     const auto millimetres = [] { return Millimetres{*rc::gen::inRange(10, 900) / 10.0}; };
     switch (kind) {
         case FactKind::offered:
-            body.outcome = *rc::gen::element(Outcome::ate, Outcome::part, Outcome::refused,
-                                             Outcome::leftIn);
+            body.outcome =
+                *rc::gen::element(Outcome::ate, Outcome::part, Outcome::refused, Outcome::leftIn);
             if (*rc::gen::arbitrary<bool>()) body.prey = "cricket";
             if (*rc::gen::arbitrary<bool>()) body.preyLength = millimetres();
             break;
@@ -59,7 +59,8 @@ void doSomething(TestBook& room, const std::vector<SubjectId>& subjects) {
                 const auto fact = *rc::gen::elementOf(history);
                 AmendDraft amend{fact.id, anyBody(fact.kind), std::nullopt};
                 if (*rc::gen::arbitrary<bool>()) {
-                    amend.happenedAt = Instant{fact.happenedAt.ms - *rc::gen::inRange(0, 9) * msPerDay};
+                    amend.happenedAt =
+                        Instant{fact.happenedAt.ms - *rc::gen::inRange(0, 9) * msPerDay};
                 }
                 room.book.record(amend).value();
             }
@@ -69,9 +70,11 @@ void doSomething(TestBook& room, const std::vector<SubjectId>& subjects) {
             if (!history.empty()) room.book.undo().value();
             break;
         case 3:
-            room.book.record(SetDraft{ThingType::subject, subject.uuid,
-                                      {{"species", *rc::gen::element<std::string>("A a", "B b")},
-                                       {"count", *rc::gen::inRange(1, 9)}}})
+            room.book
+                .record(SetDraft{ThingType::subject,
+                                 subject.uuid,
+                                 {{"species", *rc::gen::element<std::string>("A a", "B b")},
+                                  {"count", *rc::gen::inRange(1, 9)}}})
                 .value();
             break;
         default: {
@@ -91,8 +94,9 @@ int main() {
     bool ok = true;
     ok &= rc::check("step by step equals rebuilt", [] {
         TestBook room(*rc::gen::arbitrary<std::uint64_t>());
-        const std::vector<SubjectId> subjects{room.add("001", "Grammostola pulchra"),
-                                              room.add("002", "Neoholothele incei", Form::group, 9)};
+        const std::vector<SubjectId> subjects{
+            room.add("001", "Grammostola pulchra"),
+            room.add("002", "Neoholothele incei", Form::group, 9)};
         const int steps = *rc::gen::inRange(1, 60);
         for (int i = 0; i < steps; ++i) doSomething(room, subjects);
         const auto report = check(room.book).value();

@@ -63,8 +63,7 @@ bool everySwapIsCaught() {
 
 std::size_t characters(std::string_view utf8) {
     std::size_t count = 0;
-    for (const char c : utf8)
-        count += (static_cast<unsigned char>(c) & 0xC0U) != 0x80;
+    for (const char c : utf8) count += (static_cast<unsigned char>(c) & 0xC0U) != 0x80;
     return count;
 }
 

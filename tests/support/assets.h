@@ -22,8 +22,8 @@ inline std::string slurp(const std::filesystem::path& path) {
 /// Every file of a folder of assets/, in the order of their names.
 inline std::vector<std::string> assetFiles(const std::string& folder) {
     std::vector<std::filesystem::path> paths;
-    for (const auto& entry : std::filesystem::directory_iterator(
-             std::filesystem::path(BURROW_ASSETS_DIR) / folder)) {
+    for (const auto& entry :
+         std::filesystem::directory_iterator(std::filesystem::path(BURROW_ASSETS_DIR) / folder)) {
         if (entry.path().extension() == ".json") paths.push_back(entry.path());
     }
     std::sort(paths.begin(), paths.end());

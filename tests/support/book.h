@@ -45,8 +45,9 @@ inline constexpr std::int64_t msPerDay = 86'400'000;
 class TestBook {
 public:
     explicit TestBook(std::uint64_t seed = 1)
-        : random(seed), book(Book::create(folder.path() / "kiln-row.book", "Kiln Row", "KR",
-                                          surroundings()).value()) {}
+        : random(seed),
+          book(Book::create(folder.path() / "kiln-row.book", "Kiln Row", "KR", surroundings())
+                   .value()) {}
 
     Surroundings surroundings() { return {clock, random, Zone::utc()}; }
 

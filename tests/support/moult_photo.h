@@ -16,10 +16,13 @@ inline QImage moultPicture(const QSize& size, int shade = 96) {
     painter.setRenderHint(QPainter::Antialiasing);
     const double unit = size.height() / 10.0;
     painter.setPen(QPen(QColor(190, 194, 196), unit / 40));
-    for (double at = 0; at < size.width(); at += unit / 2) painter.drawLine(QPointF(at, 0), QPointF(at, size.height()));
-    for (double at = 0; at < size.height(); at += unit / 2) painter.drawLine(QPointF(0, at), QPointF(size.width(), at));
+    for (double at = 0; at < size.width(); at += unit / 2)
+        painter.drawLine(QPointF(at, 0), QPointF(at, size.height()));
+    for (double at = 0; at < size.height(); at += unit / 2)
+        painter.drawLine(QPointF(0, at), QPointF(size.width(), at));
     painter.translate(size.width() / 2.0, size.height() / 2.0);
-    painter.setPen(QPen(QColor(shade, shade * 3 / 4, shade / 2), unit * 0.45, Qt::SolidLine, Qt::RoundCap));
+    painter.setPen(
+        QPen(QColor(shade, shade * 3 / 4, shade / 2), unit * 0.45, Qt::SolidLine, Qt::RoundCap));
     for (int leg = 0; leg < 8; ++leg) {
         const double side = leg < 4 ? -1 : 1;
         const double y = (leg % 4 - 1.5) * unit * 0.8;

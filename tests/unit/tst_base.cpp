@@ -57,9 +57,8 @@ private slots:
                  std::string("e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855"));
         QCOMPARE(Sha256::of("abc").hex(),
                  std::string("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"));
-        QCOMPARE(
-            Sha256::of("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq").hex(),
-            std::string("248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1"));
+        QCOMPARE(Sha256::of("abcdbcdecdefdefgefghfghighijhijkijkljklmklmnlmnomnopnopq").hex(),
+                 std::string("248d6a61d20638b8e5c026930c3e6039a33ce45964ff2167f6ecedd419db06c1"));
         QCOMPARE(Sha256::of(std::string(1'000'000, 'a')).hex(),
                  std::string("cdc76e5c9914fb9281a1c7e284d73e67f1809a48a497200e046d39cc"
                              "c7112cd0"));
@@ -126,12 +125,18 @@ private slots:
         QTest::addColumn<QString>("zone");
         QTest::addColumn<QString>("date");
         QTest::addColumn<double>("hours");
-        QTest::newRow("Berlin spring") << "Europe/Berlin" << "2026-03-28" << 23.0;
-        QTest::newRow("Berlin autumn") << "Europe/Berlin" << "2026-10-24" << 25.0;
-        QTest::newRow("New York spring") << "America/New_York" << "2026-03-07" << 23.0;
-        QTest::newRow("New York autumn") << "America/New_York" << "2026-10-31" << 25.0;
-        QTest::newRow("Lord Howe autumn") << "Australia/Lord_Howe" << "2026-04-04" << 24.5;
-        QTest::newRow("Lord Howe spring") << "Australia/Lord_Howe" << "2026-10-03" << 23.5;
+        QTest::newRow("Berlin spring") << "Europe/Berlin"
+                                       << "2026-03-28" << 23.0;
+        QTest::newRow("Berlin autumn") << "Europe/Berlin"
+                                       << "2026-10-24" << 25.0;
+        QTest::newRow("New York spring") << "America/New_York"
+                                         << "2026-03-07" << 23.0;
+        QTest::newRow("New York autumn") << "America/New_York"
+                                         << "2026-10-31" << 25.0;
+        QTest::newRow("Lord Howe autumn") << "Australia/Lord_Howe"
+                                          << "2026-04-04" << 24.5;
+        QTest::newRow("Lord Howe spring") << "Australia/Lord_Howe"
+                                          << "2026-10-03" << 23.5;
     }
     void sameTimeNextDay() {
         QFETCH(QString, zone);
@@ -158,7 +163,8 @@ private slots:
     void utf8() {
         QVERIFY(isUtf8("Käfer \xF0\x9F\x95\xB7"));
         // RFC 3629: overlong forms, surrogates, past U+10FFFF, cut sequences.
-        for (const char* bad : {"\xC0\xAF", "\xED\xA0\x80", "\xF4\x90\x80\x80", "\xE2\x82", "\xFF"}) {
+        for (const char* bad :
+             {"\xC0\xAF", "\xED\xA0\x80", "\xF4\x90\x80\x80", "\xE2\x82", "\xFF"}) {
             QVERIFY(!isUtf8(bad));
         }
     }

@@ -117,11 +117,12 @@ private slots:
         const auto fed = room.log(subject, FactKind::offered, outcome(Outcome::ate)).entries[0];
         room.book.record(AmendDraft{fed, outcome(Outcome::refused), std::nullopt}).value();
         QCOMPARE(room.kept(subject).digest.refusalsInARow, 1);
-        room.book.record(AmendDraft{fed, outcome(Outcome::part),
-                                    Instant{fridayEvening.ms - 2 * msPerDay}}).value();
+        room.book
+            .record(
+                AmendDraft{fed, outcome(Outcome::part), Instant{fridayEvening.ms - 2 * msPerDay}})
+            .value();
         QCOMPARE(room.kept(subject).digest.lastAccepted->outcome, Outcome::part);
-        QCOMPARE(room.kept(subject).digest.lastAccepted->day,
-                 room.surroundings().today() - 2);
+        QCOMPARE(room.kept(subject).digest.lastAccepted->day, room.surroundings().today() - 2);
         room.book.undo().value();
         QCOMPARE(room.kept(subject).digest.refusalsInARow, 1);
         room.book.undo().value();
@@ -186,14 +187,22 @@ private slots:
     void badBooks_data() {
         QTest::addColumn<QString>("what");
         QTest::addColumn<QString>("message");
-        QTest::newRow("missing") << "missing" << "book.missing";
-        QTest::newRow("folder") << "folder" << "book.notAFile";
-        QTest::newRow("empty") << "empty" << "book.notABook";
-        QTest::newRow("text") << "text" << "book.notABook";
-        QTest::newRow("other database") << "other" << "book.notABook";
-        QTest::newRow("newer") << "newer" << "book.newer";
-        QTest::newRow("cut") << "cut" << "book.damaged";
-        QTest::newRow("write-protected") << "protected" << "book.readOnly";
+        QTest::newRow("missing") << "missing"
+                                 << "book.missing";
+        QTest::newRow("folder") << "folder"
+                                << "book.notAFile";
+        QTest::newRow("empty") << "empty"
+                               << "book.notABook";
+        QTest::newRow("text") << "text"
+                              << "book.notABook";
+        QTest::newRow("other database") << "other"
+                                        << "book.notABook";
+        QTest::newRow("newer") << "newer"
+                               << "book.newer";
+        QTest::newRow("cut") << "cut"
+                             << "book.damaged";
+        QTest::newRow("write-protected") << "protected"
+                                         << "book.readOnly";
     }
     void badBooks() {
         QFETCH(QString, what);
@@ -217,7 +226,8 @@ private slots:
         if (what == "newer" || what == "other") {
             write(whole);
             auto raw = storage::Connection::open(path, storage::Access::readWrite).value();
-            must(raw.execute(what == "newer" ? "PRAGMA user_version = 99" : "PRAGMA application_id = 7"));
+            must(raw.execute(what == "newer" ? "PRAGMA user_version = 99"
+                                             : "PRAGMA application_id = 7"));
         }
         const auto before = what == "folder" ? std::string() : bytesOfFile(path);
         auto opened = Book::open(path, storage::Access::readWrite, room.surroundings());
@@ -247,8 +257,8 @@ private slots:
     void lockedBookSaysSo() {
         TestBook room;
         const auto subject = room.add("001", "Grammostola pulchra");
-        auto other = Book::open(room.book.path(), storage::Access::readWrite, room.surroundings())
-                         .value();
+        auto other =
+            Book::open(room.book.path(), storage::Access::readWrite, room.surroundings()).value();
         auto act = other.beginAct().value();
         const auto refused = room.book.record(FactDraft{subject, FactKind::watered, {}, {}});
         QCOMPARE(refused.error().trouble, Trouble::locked);
@@ -263,7 +273,8 @@ private slots:
         const auto subject = room.add("001", "Grammostola pulchra");
         // SQLite reports the same code for its own page limit as for a device without room.
         const auto pages = room.book.connection().integer("PRAGMA page_count").value();
-        must(room.book.connection().execute("PRAGMA max_page_count = " + std::to_string(pages + 2)));
+        must(
+            room.book.connection().execute("PRAGMA max_page_count = " + std::to_string(pages + 2)));
         FactBody note;
         note.text = std::string(3900, 'x');
         Trouble trouble{};
@@ -301,7 +312,8 @@ private slots:
         std::thread writer([&] {
             SystemRandom random;
             auto other = Book::open(room.book.path(), storage::Access::readWrite,
-                                    {room.clock, random, Zone::utc()}).value();
+                                    {room.clock, random, Zone::utc()})
+                             .value();
             while (!isOver) other.record(FactDraft{subject, FactKind::watered, {}, {}}).value();
         });
         bool isSound = true;
@@ -340,11 +352,11 @@ private slots:
     void unknownKindsAreKept() {
         TestBook room;
         const auto subject = room.add("001", "Grammostola pulchra");
-        must(room.book.connection()
-            .execute("INSERT INTO entry (id, device, seq, act, hlc, kind, thing, body, recorded_at, "
-                     "happened_at, day, zone) SELECT randomblob(16), device, seq + 1, seq + 1, hlc + "
-                     "1, 'levitated', thing, '{\"mm\":3}', 0, 0, 0, 'UTC' FROM entry ORDER BY seq "
-                     "DESC LIMIT 1"));
+        must(room.book.connection().execute(
+            "INSERT INTO entry (id, device, seq, act, hlc, kind, thing, body, recorded_at, "
+            "happened_at, day, zone) SELECT randomblob(16), device, seq + 1, seq + 1, hlc + "
+            "1, 'levitated', thing, '{\"mm\":3}', 0, 0, 0, 'UTC' FROM entry ORDER BY seq "
+            "DESC LIMIT 1"));
         QVERIFY(check(room.book)->isSound());
         room.log(subject, FactKind::watered);
         QVERIFY(check(room.book)->isSound());

@@ -179,8 +179,7 @@ private slots:
         const auto codes = test::codes(3);
         const auto page = blankTagSheets("Kiln Row", Paper::a4, codes, words, measure)->front();
         const auto texts = textsOf(page);
-        for (const auto& code : codes)
-            QVERIFY(contains(texts, tags::displayCode(code)));
+        for (const auto& code : codes) QVERIFY(contains(texts, tags::displayCode(code)));
         const auto lines = commandsOf<Line>(page);
         QCOMPARE(std::count_if(lines.begin(), lines.end(),
                                [](const Line& l) { return l.stroke.pattern == Pattern::dotted; }),
@@ -263,8 +262,7 @@ private slots:
         }
         const auto signs = commandsOf<CautionSign>(page);
         QCOMPARE(signs.size(), std::size_t{3});
-        for (const auto& sign : signs)
-            QCOMPARE(sign.ink, Ink::white);
+        for (const auto& sign : signs) QCOMPARE(sign.ink, Ink::white);
     }
 
     // What is not known must not read as harmless.
@@ -351,8 +349,7 @@ private slots:
         QVERIFY(heights[1] < heights[0] && heights[0] < heights[2]);
         QCOMPARE(commandsOf<Hatch>(page).size(), std::size_t{3});
         std::vector<bool> filled;
-        for (const auto& disc : commandsOf<Disc>(page))
-            filled.push_back(disc.fill == Ink::black);
+        for (const auto& disc : commandsOf<Disc>(page)) filled.push_back(disc.fill == Ink::black);
         // Two meals a day apart share a dot, prey that was left in has none, and the ring is last.
         QCOMPARE(filled, (std::vector<bool>{true, false, false}));
         QVERIFY(!contains(textsOf(page), "moult"));

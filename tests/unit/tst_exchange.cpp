@@ -12,7 +12,8 @@ using namespace burrow::test;
 namespace {
 
 constexpr std::string_view animals =
-    "code,species,sex,hatched_on,acquired_on,source,status,place,enclosure,mother,father,count,colour\n"
+    "code,species,sex,hatched_on,acquired_on,source,status,place,enclosure,mother,father,count,"
+    "colour\n"
     "214,Brachypelma hamorii,female,2021-03-01,2021-06-01,Bred at Kiln Row,here,,E1,118,,,red\n"
     "118,Brachypelma hamorii,f,,,,on loan,A / 2,,,,,\n"
     "260,Neoholothele incei,,,,,quarantine,C/1,,,,20,\n";
@@ -41,8 +42,8 @@ class TestExchange : public QObject {
 private slots:
     void readsRfc4180() {
         // RFC 4180, section 2, rules 5 to 7, in one row.
-        auto reader = CsvReader::open("a,b,c,d,e\r\naaa,\"b \"\"q\"\" bb\",\"c,c\",\"d\r\ne\",\r\n")
-                          .value();
+        auto reader =
+            CsvReader::open("a,b,c,d,e\r\naaa,\"b \"\"q\"\" bb\",\"c,c\",\"d\r\ne\",\r\n").value();
         const auto row = reader.next().value();
         QVERIFY(!row.problem);
         QCOMPARE(row.cells, (std::vector<std::string>{"aaa", "b \"q\" bb", "c,c", "d\r\ne", ""}));
@@ -57,7 +58,9 @@ private slots:
         QTest::newRow("comma") << QByteArray("code,species\n1,A b\n");
         QTest::newRow("semicolon") << QByteArray("code;species\n1;A b\n");
         QTest::newRow("tab") << QByteArray("code\tspecies\n1\tA b\n");
-        QTest::newRow("mark") << QByteArray("\xEF\xBB\xBF" "code,species\n1,A b\n");
+        QTest::newRow("mark") << QByteArray(
+            "\xEF\xBB\xBF"
+            "code,species\n1,A b\n");
         QTest::newRow("crlf, no end") << QByteArray("code,species\r\n\r\n1,A b");
         QTest::newRow("quoted header") << QByteArray("\"code\",\"Species\"\n1,\"A b\"\n");
     }
@@ -69,11 +72,12 @@ private slots:
 
     void bringsARoom() {
         TestBook room;
-        const auto report = bring(room.book,
-                                  {source(CsvKind::events, events), source(CsvKind::animals, animals),
-                                   source(CsvKind::enclosures, homes)},
-                                  {})
-                                .value();
+        const auto report =
+            bring(room.book,
+                  {source(CsvKind::events, events), source(CsvKind::animals, animals),
+                   source(CsvKind::enclosures, homes)},
+                  {})
+                .value();
         QVERIFY(report.isDone);
         QCOMPARE(report.animals, 3);
         QCOMPARE(report.enclosures, 1);
@@ -140,15 +144,18 @@ private slots:
         QTest::addColumn<QString>("reason");
         QTest::newRow("animal") << QByteArray("9,2026-05-01,watered,,") << "code"
                                 << "cell.unknownAnimal";
-        QTest::newRow("when") << QByteArray("001,yesterday,watered,,") << "at" << "cell.date";
-        QTest::newRow("event") << QByteArray("001,2026-05-01,danced,,") << "event" << "cell.event";
+        QTest::newRow("when") << QByteArray("001,yesterday,watered,,") << "at"
+                              << "cell.date";
+        QTest::newRow("event") << QByteArray("001,2026-05-01,danced,,") << "event"
+                               << "cell.event";
         QTest::newRow("outcome") << QByteArray("001,2026-05-01,offered,,") << "outcome"
                                  << "field.missing";
         QTest::newRow("word") << QByteArray("001,2026-05-01,offered,maybe,") << "outcome"
                               << "field.unreadable";
         QTest::newRow("size") << QByteArray("001,2026-05-01,moulted,,999") << "span_mm"
                               << "field.range";
-        QTest::newRow("note") << QByteArray("001,2026-05-01,note,,") << "note" << "field.missing";
+        QTest::newRow("note") << QByteArray("001,2026-05-01,note,,") << "note"
+                              << "field.missing";
     }
     void badEventsAreNamed() {
         QFETCH(QByteArray, row);
@@ -205,7 +212,11 @@ private slots:
         QTest::newRow("empty") << QByteArray() << "csv.noHeader";
         QTest::newRow("one column") << QByteArray("animals\n1\n2\n") << "csv.columnMissing";
         QTest::newRow("picture") << QByteArray("\x89PNG\r\n\x1A\n\0\0\0\rIHDR", 16) << "csv.binary";
-        QTest::newRow("utf-16") << QByteArray("\xFF\xFE" "c\0o\0", 6) << "csv.utf16";
+        QTest::newRow("utf-16") << QByteArray(
+                                       "\xFF\xFE"
+                                       "c\0o\0",
+                                       6)
+                                << "csv.utf16";
         QTest::newRow("twice") << QByteArray("code,species,species\n") << "csv.columnTwice";
     }
     void filesThatAreNone() {

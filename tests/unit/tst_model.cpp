@@ -50,12 +50,18 @@ private slots:
     void places_data() {
         QTest::addColumn<QString>("written");
         QTest::addColumn<QString>("again");
-        QTest::newRow("shelf") << "A" << "A";
-        QTest::newRow("shelf and position") << "A/3" << "A / 3";
-        QTest::newRow("rack") << "left / A / 3" << "left / A / 3";
-        QTest::newRow("room") << "nursery/left/A/3" << "nursery / left / A / 3";
-        QTest::newRow("more parts") << "n/l/A/3/back" << "n / l / A / 3/back";
-        QTest::newRow("holes") << "n//A" << "n /  / A / ";
+        QTest::newRow("shelf") << "A"
+                               << "A";
+        QTest::newRow("shelf and position") << "A/3"
+                                            << "A / 3";
+        QTest::newRow("rack") << "left / A / 3"
+                              << "left / A / 3";
+        QTest::newRow("room") << "nursery/left/A/3"
+                              << "nursery / left / A / 3";
+        QTest::newRow("more parts") << "n/l/A/3/back"
+                                    << "n / l / A / 3/back";
+        QTest::newRow("holes") << "n//A"
+                               << "n /  / A / ";
     }
     void places() {
         QFETCH(QString, written);
@@ -94,21 +100,29 @@ private slots:
         QVERIFY(setField(body, FactKind::offered, "outcome", "left in"));
         QVERIFY(setField(body, FactKind::offered, "text", "small one"));
         const auto object = toJson(body);
-        QCOMPARE(object.dump(), std::string(R"({"outcome":"left_in","prey":"cricket","prey_mm":8.5,)"
-                                            R"("text":"small one"})"));
+        QCOMPARE(object.dump(),
+                 std::string(R"({"outcome":"left_in","prey":"cricket","prey_mm":8.5,)"
+                             R"("text":"small one"})"));
         QCOMPARE(factBody(FactKind::offered, object).value(), body);
     }
 
     void bodiesRefuse_data() {
         QTest::addColumn<QString>("text");
         QTest::addColumn<QString>("why");
-        QTest::newRow("missing") << R"({"prey": "cricket"})" << "field.missing";
-        QTest::newRow("wrong type") << R"({"outcome": 3})" << "field.unreadable";
-        QTest::newRow("wrong word") << R"({"outcome": "maybe"})" << "field.unreadable";
-        QTest::newRow("range") << R"({"outcome": "ate", "prey_mm": 1500})" << "field.range";
-        QTest::newRow("negative") << R"({"outcome": "ate", "count": -1})" << "field.range";
-        QTest::newRow("fraction") << R"({"outcome": "ate", "count": 1.5})" << "field.unreadable";
-        QTest::newRow("list") << "[1]" << "field.notObject";
+        QTest::newRow("missing") << R"({"prey": "cricket"})"
+                                 << "field.missing";
+        QTest::newRow("wrong type") << R"({"outcome": 3})"
+                                    << "field.unreadable";
+        QTest::newRow("wrong word") << R"({"outcome": "maybe"})"
+                                    << "field.unreadable";
+        QTest::newRow("range") << R"({"outcome": "ate", "prey_mm": 1500})"
+                               << "field.range";
+        QTest::newRow("negative") << R"({"outcome": "ate", "count": -1})"
+                                  << "field.range";
+        QTest::newRow("fraction") << R"({"outcome": "ate", "count": 1.5})"
+                                  << "field.unreadable";
+        QTest::newRow("list") << "[1]"
+                              << "field.notObject";
     }
     void bodiesRefuse() {
         QFETCH(QString, text);
@@ -146,8 +160,8 @@ private slots:
     }
 
     void digestMoultClearsSigns() {
-        auto digest = digestOf(std::vector<Fact>{offer(0, Outcome::refused),
-                                                 factOn(1, FactKind::premoultSign)});
+        auto digest = digestOf(
+            std::vector<Fact>{offer(0, Outcome::refused), factOn(1, FactKind::premoultSign)});
         QVERIFY(digest.premoultSign.has_value());
         FactBody size;
         size.span = Millimetres{62};

@@ -72,8 +72,8 @@ private slots:
         const auto before = fact(room.book, seen).value().value();
         const auto later = room.book.undo();
         QVERIFY(later);
-        room.book.record(amending(room.book, before, examined(Sex::unknown), before.happenedAt)
-                             .value())
+        room.book
+            .record(amending(room.book, before, examined(Sex::unknown), before.happenedAt).value())
             .value();
         QCOMPARE(room.kept(animal).subject.sex, Sex::unknown);
     }

@@ -54,8 +54,7 @@ private slots:
         const FactDraft late{animal, FactKind::rehoused, into(first), daysAgo(3)};
         room.book.record(logging(room.book, late).value()).value();
         QCOMPARE(room.kept(animal).subject.enclosure, second);
-        const FactDraft now{animal, FactKind::rehoused, into(first),
-                            Instant{fridayEvening.ms + 1}};
+        const FactDraft now{animal, FactKind::rehoused, into(first), Instant{fridayEvening.ms + 1}};
         room.book.record(logging(room.book, now).value()).value();
         QCOMPARE(room.kept(animal).subject.enclosure, first);
     }

@@ -20,7 +20,8 @@ void append(Bytes& bytes, std::initializer_list<int> more) {
 Bytes exifSegment(int orientation, bool location, bool little) {
     Bytes tiff;
     const auto two = [&](int value) {
-        little ? append(tiff, {value & 0xFF, value >> 8}) : append(tiff, {value >> 8, value & 0xFF});
+        little ? append(tiff, {value & 0xFF, value >> 8})
+               : append(tiff, {value >> 8, value & 0xFF});
     };
     const auto four = [&](int value) {
         if (little) {
@@ -60,8 +61,13 @@ Bytes jpeg(int width, int height, const Bytes& exif = {}) {
 Bytes png(int width, int height) {
     Bytes bytes;
     append(bytes, {0x89, 'P', 'N', 'G', '\r', '\n', 0x1A, '\n'});
-    append(bytes, {0, 0, 0, 13, 'I', 'H', 'D', 'R', 0, 0, width >> 8, width & 0xFF, 0, 0,
-                   height >> 8, height & 0xFF, 8, 0, 0, 0, 0, 0, 0, 0, 0});
+    append(bytes, {0,   0,   0,           13,
+                   'I', 'H', 'D',         'R',
+                   0,   0,   width >> 8,  width & 0xFF,
+                   0,   0,   height >> 8, height & 0xFF,
+                   8,   0,   0,           0,
+                   0,   0,   0,           0,
+                   0});
     append(bytes, {0, 0, 0, 0, 'I', 'E', 'N', 'D', 0xAE, 0x42, 0x60, 0x82});
     return bytes;
 }
@@ -69,9 +75,11 @@ Bytes png(int width, int height) {
 /// Stands in for the platform's decoder.
 class EchoDeveloper final : public Developer {
 public:
-    Result<Developed> develop(std::span<const std::uint8_t> bytes, const PictureInfo& info) override {
+    Result<Developed> develop(std::span<const std::uint8_t> bytes,
+                              const PictureInfo& info) override {
         if (isBroken) return fail(Trouble::badInput, {"picture.damaged"});
-        return Developed{Bytes(bytes.begin(), bytes.end()), Bytes{1, 2, 3}, info.width, info.height};
+        return Developed{Bytes(bytes.begin(), bytes.end()), Bytes{1, 2, 3}, info.width,
+                         info.height};
     }
     bool isBroken = false;
 };

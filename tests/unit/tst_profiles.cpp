@@ -25,8 +25,7 @@ json goodFile() {
 
 Result<Profiles> load(const std::vector<json>& files) {
     std::vector<std::string> texts;
-    for (const auto& file : files)
-        texts.push_back(file.dump());
+    for (const auto& file : files) texts.push_back(file.dump());
     return Profiles::fromJson(texts);
 }
 

@@ -41,10 +41,8 @@ constexpr std::array<std::string_view, 21> annexI{
 /// The 15 bits of format information beside the top left finder, most significant first.
 int formatBits(const Symbol& symbol) {
     int bits = 0;
-    for (const int column : {0, 1, 2, 3, 4, 5, 7, 8})
-        bits = bits * 2 + symbol.isDark(column, 8);
-    for (const int row : {7, 5, 4, 3, 2, 1, 0})
-        bits = bits * 2 + symbol.isDark(8, row);
+    for (const int column : {0, 1, 2, 3, 4, 5, 7, 8}) bits = bits * 2 + symbol.isDark(column, 8);
+    for (const int row : {7, 5, 4, 3, 2, 1, 0}) bits = bits * 2 + symbol.isDark(8, row);
     return bits;
 }
 
@@ -63,8 +61,7 @@ private slots:
             {"G123498654321", 'H'}, {"A999922123459", 'H'}, {"A999922654321", 'S'},
             {"A999914123456", 'N'}, {"A999922123458", 'J'}, {"A999922012346", '*'},
             {"A999522123456", '*'}};
-        for (const auto& [number, check] : published)
-            QTest::newRow(number) << number << check;
+        for (const auto& [number, check] : published) QTest::newRow(number) << number << check;
     }
     void publishedCheckCharacters() {
         QFETCH(QString, number);
@@ -148,8 +145,7 @@ private slots:
         QCOMPARE(shown("a\u202Eb\u200Bc\u0085d").shown, std::string("abcd"));
         QCOMPARE(shown(std::string(300, 'x')).shown, std::string(60, 'x'));
         std::string greek;
-        for (int i = 0; i < 100; ++i)
-            greek += "\u03BB";
+        for (int i = 0; i < 100; ++i) greek += "\u03BB";
         QCOMPARE(shown(greek).shown, greek.substr(0, 120));
     }
 

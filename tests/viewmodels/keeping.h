@@ -61,8 +61,7 @@ inline std::vector<Enclosure> enclosuresOf(DeskFixture& at) {
 /// One column of a list of lines.
 inline QStringList column(const QVariantList& lines, const char* key) {
     QStringList values;
-    for (const auto& line : lines)
-        values.append(line.toMap().value(key).toString());
+    for (const auto& line : lines) values.append(line.toMap().value(key).toString());
     return values;
 }
 

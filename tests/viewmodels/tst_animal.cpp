@@ -21,8 +21,7 @@ public:
 
 QVariantList columnOf(const QVariantList& marks, const char* key) {
     QVariantList values;
-    for (const auto& mark : marks)
-        values.append(mark.toMap().value(key));
+    for (const auto& mark : marks) values.append(mark.toMap().value(key));
     return values;
 }
 
@@ -174,8 +173,7 @@ private slots:
                  (QStringList{"Feeding", "Leftovers", "Water", "Damp", "Looking in", "Stage"}));
         QCOMPARE(page.why().first().toMap().value("value").toString(), QString("Hold"));
         QVERIFY(column(page.why(), "sub").first().startsWith("4 days since moult"));
-        for (const auto& reason : column(page.why(), "sub"))
-            QVERIFY(!reason.isEmpty());
+        for (const auto& reason : column(page.why(), "sub")) QVERIFY(!reason.isEmpty());
         QVERIFY(lineNamed(page.why(), "Stage").value("sub").toString().contains("160 mm"));
     }
 

@@ -22,8 +22,7 @@ public:
     }
     FormField& operator[](const char* name) { return *field(QString::fromLatin1(name)); }
     void enter(std::initializer_list<std::pair<const char*, const char*>> values) {
-        for (const auto& [name, text] : values)
-            (*this)[name].enter(QString::fromUtf8(text));
+        for (const auto& [name, text] : values) (*this)[name].enter(QString::fromUtf8(text));
     }
     /// What was saved; empty where it was not.
     QString kept() {
@@ -215,8 +214,7 @@ private slots:
     void placesAndSourcesNeedNotBeTypedAgain() {
         DeskFixture at;
         at.openRoom();
-        for (const auto id : {at.hamorii, at.pulchra})
-            set(at, id, {{"source", "Saltmarsh"}});
+        for (const auto id : {at.hamorii, at.pulchra}) set(at, id, {{"source", "Saltmarsh"}});
         set(at, at.gone, {{"source", "a swap"}});
         Filled form(at);
         QCOMPARE(form["source"].suggestions(), (QStringList{"Saltmarsh", "a swap"}));

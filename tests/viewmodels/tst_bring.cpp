@@ -223,8 +223,7 @@ private slots:
     void manyBadRowsAreCounted() {
         Bench bench;
         QByteArray text = "code,species\n";
-        for (int i = 0; i < 60; ++i)
-            text += QByteArray::number(600 + i) + ",\n";
+        for (int i = 0; i < 60; ++i) text += QByteArray::number(600 + i) + ",\n";
         text += "700,Grammostola pulchra\n701," + QByteArray(400, 'x') + ",too many cells\n";
         bench.add({bench.file("list.csv", text)});
         QCOMPARE(bench.model.badRows().size(), 50);
@@ -381,8 +380,7 @@ private:
     static QByteArray pictureBytes() { return QByteArray("\xFF\xD8\xFF\xE0\0\x10JFIF", 10); }
     static QByteArray manyEvents() {
         QByteArray text = "code,at,event\n";
-        for (int i = 0; i < 12'000; ++i)
-            text += "214,2026-05-01,watered\n";
+        for (int i = 0; i < 12'000; ++i) text += "214,2026-05-01,watered\n";
         return text;
     }
 };

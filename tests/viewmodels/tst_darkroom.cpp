@@ -104,8 +104,7 @@ private slots:
         }
         const auto kept = bench.keep(negatives);
         QCOMPARE(kept.size(), 4U);
-        for (std::size_t i = 0; i < kept.size(); ++i)
-            QCOMPARE(kept[i]->original, originals[i]);
+        for (std::size_t i = 0; i < kept.size(); ++i) QCOMPARE(kept[i]->original, originals[i]);
     }
 
     void thatOneCannotBeKeptIsSaidOfThatOne() {

@@ -100,8 +100,9 @@ private slots:
         DeskFixture at;
         at.openRoom();
         SystemRandom random;
-        auto other = Book::open(at.path, storage::Access::readWrite,
-                                {at.clock, random, Zone::utc()}).value();
+        auto other =
+            Book::open(at.path, storage::Access::readWrite, {at.clock, random, Zone::utc()})
+                .value();
         other.record(FactDraft{at.hamorii, FactKind::watered, {}, {}}).value();
         at.desk.refresh();
         at.settle();
@@ -159,15 +160,15 @@ private slots:
         DeskFixture at;
         Settings settings(QString::fromStdString((at.folder.path() / "s.ini").string()));
         std::atomic<int> made = 0;
-        Bookcase bookcase(at.desk, settings, at.folder.path() / "books",
-                          [&](const std::filesystem::path& path) -> Done {
-                              ++made;
-                              SystemRandom random;
-                              const auto book = Book::create(path, "Demo", "D",
-                                                             {at.clock, random, Zone::utc()});
-                              if (!book) return failAs(book);
-                              return {};
-                          });
+        Bookcase bookcase(
+            at.desk, settings, at.folder.path() / "books",
+            [&](const std::filesystem::path& path) -> Done {
+                ++made;
+                SystemRandom random;
+                const auto book = Book::create(path, "Demo", "D", {at.clock, random, Zone::utc()});
+                if (!book) return failAs(book);
+                return {};
+            });
         bookcase.startBook("Mine", "M");
         QTRY_COMPARE(at.desk.state(), Desk::State::Open);
         for (int i = 0; i < 2; ++i) {

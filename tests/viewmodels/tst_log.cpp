@@ -47,8 +47,7 @@ private slots:
         kinds += kindsFor(at, at.hamorii);
         for (const auto& row : factKinds())
             QVERIFY2(kinds.contains(row.name.data()), row.name.data());
-        for (const auto& title : titlesFor(at, at.group))
-            QVERIFY(!title.startsWith("["));
+        for (const auto& title : titlesFor(at, at.group)) QVERIFY(!title.startsWith("["));
     }
 
     void everyTileLeadsToAnEntry_data() {

@@ -23,13 +23,11 @@ private slots:
         QCOMPARE(look.textSize(), QString("100 %"));
         look.larger();
         QCOMPARE(look.textSize(), QString("115 %"));
-        for (int i = 0; i < 20; ++i)
-            look.larger();
+        for (int i = 0; i < 20; ++i) look.larger();
         QCOMPARE(look.textSize(), QString("200 %"));
         QVERIFY(!look.canLarger() && look.canSmaller());
         int steps = 0;
-        for (; look.canSmaller(); ++steps)
-            look.smaller();
+        for (; look.canSmaller(); ++steps) look.smaller();
         QCOMPARE(look.textSize(), QString("85 %"));
         QCOMPARE(steps, 7);
         look.smaller();

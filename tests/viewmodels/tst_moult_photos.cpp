@@ -177,8 +177,7 @@ private slots:
         const auto moult = bench.facts(FactKind::moulted).at(0);
         const auto photos = bench.facts(FactKind::photo);
         QCOMPARE(photos.size(), 2U);
-        for (const auto& photo : photos)
-            QCOMPARE(photo.body.about, moult.id);
+        for (const auto& photo : photos) QCOMPARE(photo.body.about, moult.id);
         QCOMPARE(bench.model.toSex(), QString::fromStdString(moult.id.text()));
     }
 

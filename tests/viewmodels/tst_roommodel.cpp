@@ -221,11 +221,9 @@ private:
         {
             auto rows =
                 connection.query("SELECT name FROM sqlite_master WHERE type = 'trigger'").value();
-            while (rows.next().value())
-                triggers.emplace_back(rows.text(0));
+            while (rows.next().value()) triggers.emplace_back(rows.text(0));
         }
-        for (const auto& trigger : triggers)
-            must(connection.execute("DROP TRIGGER " + trigger));
+        for (const auto& trigger : triggers) must(connection.execute("DROP TRIGGER " + trigger));
         must(connection.execute("DELETE FROM entry WHERE seq = 5"));
     }
 };

@@ -87,9 +87,12 @@ private slots:
     void outcomesAreLogged_data() {
         QTest::addColumn<QString>("action");
         QTest::addColumn<QString>("kind");
-        QTest::newRow("refused") << "refused" << "offered";
-        QTest::newRow("left in") << "leftIn" << "offered";
-        QTest::newRow("premoult") << "premoult" << "premoult_sign";
+        QTest::newRow("refused") << "refused"
+                                 << "offered";
+        QTest::newRow("left in") << "leftIn"
+                                 << "offered";
+        QTest::newRow("premoult") << "premoult"
+                                  << "premoult_sign";
     }
     void outcomesAreLogged() {
         QFETCH(QString, action);

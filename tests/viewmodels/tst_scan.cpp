@@ -104,11 +104,16 @@ private slots:
     void typedNumbersAndCodes_data() {
         QTest::addColumn<QString>("typed");
         QTest::addColumn<QString>("tag");
-        QTest::newRow("number") << "214" << "214";
-        QTest::newRow("with the room") << "kr-118" << "118";
-        QTest::newRow("unknown number") << "999" << "";
-        QTest::newRow("code too short") << "7Q2MZX" << "";
-        QTest::newRow("nothing") << "  " << "";
+        QTest::newRow("number") << "214"
+                                << "214";
+        QTest::newRow("with the room") << "kr-118"
+                                       << "118";
+        QTest::newRow("unknown number") << "999"
+                                        << "";
+        QTest::newRow("code too short") << "7Q2MZX"
+                                        << "";
+        QTest::newRow("nothing") << "  "
+                                 << "";
     }
     void typedNumbersAndCodes() {
         QFETCH(QString, typed);

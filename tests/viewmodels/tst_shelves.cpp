@@ -189,8 +189,7 @@ private slots:
         const auto& room = *at.desk.room();
         const auto idsOf = [&](const char* typed) {
             std::vector<SubjectId> ids;
-            for (const auto& found : numbered(room, typed))
-                ids.push_back(found->subject().id);
+            for (const auto& found : numbered(room, typed)) ids.push_back(found->subject().id);
             return ids;
         };
         QCOMPARE(idsOf("214"), std::vector{at.hamorii});

@@ -103,8 +103,7 @@ private slots:
         }
         model.setSpecies("Heterometrus spinifer");
         QStringList lines;
-        for (const auto& line : model.lines())
-            lines.append(line.toMap().value("name").toString());
+        for (const auto& line : model.lines()) lines.append(line.toMap().value("name").toString());
         QVERIFY(lines.contains("Body length") && !lines.contains("Leg span"));
     }
 

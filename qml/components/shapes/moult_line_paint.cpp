@@ -83,8 +83,7 @@ void MoultLineShape::paintAxis(QPainter& painter, const Frame& at) const {
 
 void MoultLineShape::paintMarks(QPainter& painter, const Frame& at) const {
     qreal most = 0;
-    for (const Mark& mark : marks_)
-        most = std::max(most, mark.height);
+    for (const Mark& mark : marks_) most = std::max(most, mark.height);
     const qreal now = xOf(nowDay_);
     for (qsizetype i = firstShown(); i < marks_.size(); ++i) {
         const Mark& mark = marks_[i];

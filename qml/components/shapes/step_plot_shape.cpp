@@ -74,10 +74,8 @@ qreal StepPlotShape::gridStep(qreal most) {
 
 qreal StepPlotShape::mostValue() const {
     qreal most = 0;
-    for (const Point& point : points_)
-        most = std::max(most, point.value);
-    for (const Reach& reach : band_)
-        most = std::max(most, reach.high);
+    for (const Point& point : points_) most = std::max(most, point.value);
+    for (const Reach& reach : band_) most = std::max(most, reach.high);
     return most > 0 ? most * kHeadroom : 1;
 }
 

@@ -1,9 +1,9 @@
 // One step of the type scale: a font and the height of its lines at the present text size.
 #pragma once
 
+#include <QtQml/qqmlregistration.h>
 #include <QFont>
 #include <QObject>
-#include <QtQml/qqmlregistration.h>
 #include <cmath>
 #include <optional>
 
