@@ -55,6 +55,28 @@ void bringBadRows(Stage& stage) {
     stage.chooseFiles({path});
 }
 
+/// The first in walking order that is of that form.
+QString firstOf(Stage& stage, burrow::Form form) {
+    for (const auto& resident : stage.desk->room()->residents()) {
+        const auto& subject = resident->subject();
+        if (subject.form == form) return QString::fromStdString(subject.id.text());
+    }
+    qFatal("Nobody in the room is of that form");
+}
+
+void saveMoultWithPhoto(Stage& stage) {
+    stage.photographer.prepare(moultPhoto());
+    stage.scanner.showPicture(moultPicture({1280, 960}));
+    stage.go("MoultPage", {{"subject", stage.id("044")}});
+    stage.click("Photo");
+    stage.click("Take the photo");
+    if (!QTest::qWaitFor([&] { return stage.has("Done"); })) qFatal("There is no photo");
+    stage.click("Done");
+    stage.fill("Leg span", "96");
+    stage.click("Save moult");
+    if (!QTest::qWaitFor([&] { return stage.has("Look at it"); })) qFatal("The moult is not saved");
+}
+
 std::vector<Scene> scenes() {
     const auto place = [](const char* word) { return [word](Stage& stage) { stage.click(word); }; };
     std::vector<Scene> all{
@@ -95,6 +117,20 @@ std::vector<Scene> scenes() {
                }),
         page("animal", "AnimalPage", of("044")),
         lowerPart("animal_end", page("animal", "AnimalPage", of("044"))),
+        page("group", "AnimalPage",
+             [](Stage& stage) {
+                 return QVariantMap{{"subject", firstOf(stage, burrow::Form::group)}};
+             }),
+        inRoom("entry",
+               [](Stage& stage) {
+                   stage.go("AnimalPage", of("044")(stage));
+                   stage.click(stage.first("EntryRow"));
+               }),
+        page("enclosure", "EnclosurePage",
+             [](Stage& stage) {
+                 const auto home = stage.resident("044")->subject().enclosure.value();
+                 return QVariantMap{{"enclosure", QString::fromStdString(home.text())}};
+             }),
         page("log", "LogPage", of("044")),
         inRoom("log_form",
                [](Stage& stage) {
@@ -111,7 +147,18 @@ std::vector<Scene> scenes() {
                    stage.fill("Leg span", "96");
                    stage.click("Save moult");
                }),
-        page("sex_queue", "SexQueuePage"),
+        inRoom("sex_queue",
+               [](Stage& stage) {
+                   saveMoultWithPhoto(stage);
+                   stage.click("Done");
+                   stage.go("SexQueuePage");
+               }),
+        inRoom("sex",
+               [](Stage& stage) {
+                   saveMoultWithPhoto(stage);
+                   stage.click("Look at it for the sex");
+                   stage.click("Female");
+               }),
         page("care_sheet", "CareSheetPage", of("044")),
         page("tag_sheet", "TagSheetPage"),
         page("bring", "BringPage"),
