@@ -130,4 +130,13 @@ Done DeviceFiles::remove(const fs::path& path) {
     return {};
 }
 
+fs::path freePath(const fs::path& folder, const std::string& stem, const std::string& ending) {
+    auto path = folder / (stem + ending);
+    std::error_code ignored;
+    for (int n = 2; fs::exists(path, ignored); ++n) {
+        path = folder / (stem + "-" + std::to_string(n) + ending);
+    }
+    return path;
+}
+
 }  // namespace burrow

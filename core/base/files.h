@@ -42,4 +42,9 @@ public:
     return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
 }
 
+/// A file of that name in the folder, or, where there is one already, with "-2", "-3" ...: nothing is
+/// written over.
+[[nodiscard]] std::filesystem::path freePath(const std::filesystem::path& folder,
+                                             const std::string& stem, const std::string& ending);
+
 }  // namespace burrow

@@ -1,5 +1,7 @@
 #include "exchange/bad_rows.h"
 
+#include "base/files.h"
+
 namespace burrow::exchange {
 
 std::string badRowsFile(std::string_view source, std::span<const BadRow> bad,
@@ -17,9 +19,7 @@ std::string badRowsFile(std::string_view source, std::span<const BadRow> bad,
 }
 
 std::filesystem::path badRowsPath(const std::filesystem::path& source) {
-    auto path = source;
-    path.replace_extension(".bad.csv");
-    return path;
+    return freePath(source.parent_path(), source.stem().string() + ".bad", ".csv");
 }
 
 }  // namespace burrow::exchange

@@ -14,7 +14,8 @@ namespace burrow::exchange {
 [[nodiscard]] std::string badRowsFile(std::string_view source, std::span<const BadRow> bad,
                                       const std::function<std::string(const Message&)>& say);
 
-/// "animals.csv" gives "animals.bad.csv" beside it.
+/// "animals.csv" gives "animals.bad.csv" beside it, or "animals.bad-2.csv" where rows are being corrected
+/// there already.
 [[nodiscard]] std::filesystem::path badRowsPath(const std::filesystem::path& source);
 
 }  // namespace burrow::exchange

@@ -39,14 +39,15 @@ Result<std::vector<LoadedCsv>> load(const BringFiles& files) {
     return loaded;
 }
 
-using exchange::badRowsPath;
-
-Done writeBadRows(const LoadedCsv& source, std::span<const exchange::BadRow> bad,
-                  const Console& console) {
+/// Writes the rows that were left out to a file of their own.
+Result<Path> writeBadRows(const LoadedCsv& source, std::span<const exchange::BadRow> bad,
+                          const Console& console) {
     const auto text = exchange::badRowsFile(
         textOf(source.bytes), bad, [&](const Message& message) { return console.say(message); });
     DeviceFiles device;
-    return device.write(badRowsPath(source.path), bytesOf(text));
+    const auto path = exchange::badRowsPath(source.path);
+    BURROW_DO(device.write(path, bytesOf(text)));
+    return path;
 }
 
 Message describe(const exchange::BadRow& row, const Console& console) {
@@ -126,12 +127,10 @@ int bringIn(const Setting& setting, const Path& path, const BringFiles& files) {
     }
     for (std::size_t i = 0; i < loaded->size(); ++i) {
         if (bad[i].empty()) continue;
-        const auto& csv = (*loaded)[i];
-        if (const auto written = writeBadRows(csv, bad[i], console); !written) {
-            return console.trouble(written.error());
-        }
-        value["bad_files"].push_back(badRowsPath(csv.path).string());
-        console.line(console.say({"said.badRows", {{"file", badRowsPath(csv.path).string()}}}));
+        const auto written = writeBadRows((*loaded)[i], bad[i], console);
+        if (!written) return console.trouble(written.error());
+        value["bad_files"].push_back(written->string());
+        console.line(console.say({"said.badRows", {{"file", written->string()}}}));
     }
     console.line(console.say({"said.brought",
                               {{"enclosures", report->enclosures},

@@ -2,6 +2,7 @@
 
 #include <system_error>
 
+#include "base/files.h"
 #include "base/text.h"
 
 namespace burrow {
@@ -56,13 +57,8 @@ void Bookcase::openLast() {
 }
 
 void Bookcase::startBook(const QString& room, const QString& code) {
-    const auto stem = fileStem(room);
-    auto path = folder_ / (stem + ".book");
-    std::error_code ignored;
-    for (int n = 2; fs::exists(path, ignored); ++n) {
-        path = folder_ / (stem + "-" + std::to_string(n) + ".book");
-    }
-    desk_.create(path, room.trimmed().toStdString(), code.trimmed().toStdString());
+    desk_.create(freePath(folder_, fileStem(room), ".book"), room.trimmed().toStdString(),
+                 code.trimmed().toStdString());
 }
 
 void Bookcase::openDemo() {

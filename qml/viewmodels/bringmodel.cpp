@@ -42,12 +42,6 @@ Result<std::shared_ptr<const CsvFile>> readCsv(const std::filesystem::path& path
     return std::shared_ptr<const CsvFile>(std::move(file));
 }
 
-/// Beside the file, and never over rows that are being corrected there.
-std::filesystem::path badRowsPlace(const std::filesystem::path& source) {
-    const auto usual = exchange::badRowsPath(source);
-    return freePath(usual.parent_path(), usual.stem().string(), usual.extension().string());
-}
-
 std::string fileName(const std::filesystem::path& path) { return path.filename().string(); }
 
 }  // namespace
@@ -188,7 +182,7 @@ void BringModel::bring(bool skipBad) {
         }
         for (std::size_t i = 0; i < files.size(); ++i) {
             if (bad[i].empty()) continue;
-            left->push_back({badRowsPlace(files[i]->path),
+            left->push_back({exchange::badRowsPath(files[i]->path),
                              exchange::badRowsFile(textOf(files[i]->bytes), bad[i],
                                                    [&](const Message& message) {
                                                        return words.say(message, today);

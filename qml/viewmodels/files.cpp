@@ -24,14 +24,4 @@ std::string fileStem(const std::string& text) {
     return stem.empty() ? "sheet" : stem;
 }
 
-std::filesystem::path freePath(const std::filesystem::path& folder, const std::string& stem,
-                               const std::string& ending) {
-    auto path = folder / (stem + ending);
-    std::error_code ignored;
-    for (int n = 2; std::filesystem::exists(path, ignored); ++n) {
-        path = folder / (stem + "-" + std::to_string(n) + ending);
-    }
-    return path;
-}
-
 }  // namespace burrow

@@ -5,7 +5,7 @@
 #include <filesystem>
 #include <string>
 
-#include "base/result.h"
+#include "base/files.h"
 
 namespace burrow {
 
@@ -14,10 +14,5 @@ namespace burrow {
 
 /// "KR 214/a" as "KR-214-a": letters, digits, dots and hyphens only, as any device takes them.
 [[nodiscard]] std::string fileStem(const std::string& text);
-
-/// A file of that name in the folder, or, where there is one already, with "-2", "-3" ...: nothing is
-/// written over.
-[[nodiscard]] std::filesystem::path freePath(const std::filesystem::path& folder,
-                                             const std::string& stem, const std::string& ending);
 
 }  // namespace burrow

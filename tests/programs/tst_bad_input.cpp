@@ -257,6 +257,10 @@ private slots:
         QCOMPARE(run.status, 0);
         QCOMPARE(run.json()["animals"], 2);
         QVERIFY(burrow.read("b.bad.csv").startsWith("code;species;sex;reason\n2;A b;both;"));
+        // Rows that are being corrected there are not written over.
+        QCOMPARE(burrow("new second.book --room Second --code S").status, 0);
+        QCOMPARE(burrow("bring second.book --animals b.csv --skip-bad").status, 0);
+        QVERIFY(burrow.read("b.bad-2.csv").startsWith("code;species;sex;reason\n"));
         // Corrected, the rest can be brought in as it is.
         auto rest = burrow.read("b.bad.csv");
         burrow.write("rest.csv", rest.replace("both", "u"));
