@@ -76,8 +76,8 @@ documents::CareSheet careSheetFor(const Resident& resident, const Room& room,
     return sheet;
 }
 
-SetDraft hangTag(const std::string& code, SubjectId subject) {
-    const Tag tag{code, tags::printedSide, subject, std::nullopt};
+SetDraft hangTag(const std::string& code, SubjectId subject, Millimetres side) {
+    const Tag tag{code, side, subject, std::nullopt};
     return {ThingType::tag, tagThing(code), toFields(tag)};
 }
 

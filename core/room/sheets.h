@@ -4,6 +4,7 @@
 #include "documents/caresheet.h"
 #include "documents/tagsheet.h"
 #include "room/room.h"
+#include "tags/code.h"
 
 namespace burrow {
 
@@ -17,7 +18,8 @@ inline constexpr int wholeHistory = 1'000'000;
                                                 std::span<const Fact> facts, const Words& words);
 
 /// Hangs a printed tag on a subject.
-[[nodiscard]] SetDraft hangTag(const std::string& code, SubjectId subject);
+[[nodiscard]] SetDraft hangTag(const std::string& code, SubjectId subject,
+                               Millimetres side = tags::printedSide);
 
 /// Draws a code for everyone who has no tag yet, as one act.
 Done giveTags(Book& book, std::span<const ResidentPtr> residents);

@@ -8,11 +8,13 @@ FormPage {
     property string subject
     // Of a scanned tag that hangs on nobody yet.
     property string tagCode
+    property real tagSide: 20
 
     readonly property AnimalForm animal: AnimalForm {
         desk: page.kit.desk
         subject: page.subject
         tagCode: page.tagCode
+        tagSide: page.tagSide
     }
 
     form: page.animal

@@ -80,7 +80,8 @@ Rectangle {
             visible: scan.sight === ScanModel.Unbound
             scan: scan
             onNewWanted: page.kit.navigation.replaced("AnimalFormPage", {
-                "tagCode": scan.unboundCode
+                "tagCode": scan.unboundCode,
+                "tagSide": scan.unboundSide
             })
         }
         ScanSeveral {

@@ -22,7 +22,8 @@ struct Writing {
     Subject after;
     bool isNew = true;
     std::optional<std::string> code;  ///< of a scanned tag
-    std::optional<Enclosure> home;    ///< made along with it
+    Millimetres side = tags::printedSide;
+    std::optional<Enclosure> home;  ///< made along with it
 };
 
 Result<std::vector<Draft>> draftsFor(Book& book, Writing writing) {
@@ -43,7 +44,7 @@ Result<std::vector<Draft>> draftsFor(Book& book, Writing writing) {
     const auto code = writing.code.value_or(tags::generateCode(book.surroundings().random));
     BURROW_TRY(const auto hanging, tag(book, code));
     if (hanging && hanging->isBound()) return fail(Trouble::badInput, {"form.tagTaken"});
-    drafts.emplace_back(hangTag(code, after.id));
+    drafts.emplace_back(hangTag(code, after.id, writing.side));
     return drafts;
 }
 
@@ -135,7 +136,7 @@ bool AnimalForm::readSubject(Subject& subject) {
 void AnimalForm::save() {
     if (!isReady() || isBusy()) return;
     clearErrors();
-    Writing writing{before_, {}, isNew_, std::nullopt, std::nullopt};
+    Writing writing{.before = before_, .isNew = isNew_};
     bool isFine = readSubject(writing.after);
     if (home_.name->isWanted()) {
         Enclosure home;
@@ -145,7 +146,10 @@ void AnimalForm::save() {
     const auto typed = code();
     if (!typed) return setError(desk_->say(typed.error().message));
     if (!isFine) return setError(desk_->say("form.seeFields"));
-    if (!typed->empty()) writing.code = *typed;
+    if (!typed->empty()) {
+        writing.code = *typed;
+        writing.side = Millimetres{tagSide_};
+    }
     Deed deed;
     deed.tag = toQt(writing.after.number);
     deed.said = {isNew_ ? "did.newAnimal" : "did.changed"};

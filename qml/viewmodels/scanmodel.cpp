@@ -185,6 +185,10 @@ QString ScanModel::cameraTrouble() const {
     return desk_->say(Message(scanner_->trouble().toStdString()));
 }
 
+qreal ScanModel::unboundSide() const {
+    return unbound_.value_or(tags::OwnTag{{}, tags::printedSide}).side.value;
+}
+
 QString ScanModel::unboundCode() const {
     return unbound_ ? toQt(tags::displayCode(unbound_->code)) : QString();
 }

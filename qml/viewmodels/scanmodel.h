@@ -30,6 +30,8 @@ class ScanModel : public QObject {
 
     // A tag without an animal, or an enclosure with several: [{subject, tag, binomial}].
     Q_PROPERTY(QString unboundCode READ unboundCode NOTIFY sightChanged FINAL)
+    /// How wide its square is printed, in mm.
+    Q_PROPERTY(qreal unboundSide READ unboundSide NOTIFY sightChanged FINAL)
     Q_PROPERTY(QVariantList choices READ choices NOTIFY sightChanged FINAL)
 
 public:
@@ -53,6 +55,7 @@ public:
     [[nodiscard]] QString cameraTrouble() const;
     /// As people read it, "7Q2M ZX89 K".
     [[nodiscard]] QString unboundCode() const;
+    [[nodiscard]] qreal unboundSide() const;
     [[nodiscard]] QVariantList choices() const;
 
 public slots:

@@ -73,12 +73,14 @@ private slots:
         at.openRoom();
         Filled form(at);
         form.setTagCode(QString::fromStdString(tags::displayCode(scanned)));
+        form.setProperty("tagSide", 16.0);
         form.enter({{"species", "Nhandu chromatus"}});
         form["enclosure"].pick("new", {});
         form.enter({{"home_length", "200"}});
         const auto id = idOf(form.kept());
         QCOMPARE(resident(at, id)->kept.tagCode, std::string(scanned));
         QCOMPARE(tagOf(at, scanned)->subject, id);
+        QCOMPARE(tagOf(at, scanned)->printedSide, Millimetres{16});
         QCOMPARE(enclosuresOf(at).size(), 1U);
         QCOMPARE(resident(at, id)->subject().enclosure, enclosuresOf(at).front().id);
         at.desk.undo();
