@@ -1,6 +1,7 @@
 #include "base/files.h"
 
 #include <fcntl.h>
+#include <fmt/core.h>
 #include <sys/stat.h>
 #include <unistd.h>
 
@@ -134,7 +135,7 @@ fs::path freePath(const fs::path& folder, const std::string& stem, const std::st
     auto path = folder / (stem + ending);
     std::error_code ignored;
     for (int n = 2; fs::exists(path, ignored); ++n) {
-        path = folder / (stem + "-" + std::to_string(n) + ending);
+        path = folder / fmt::format("{}-{}{}", stem, n, ending);
     }
     return path;
 }

@@ -42,6 +42,7 @@ std::vector<std::optional<Millimetres>> sizesOf(const std::vector<MoultMark>& mo
     const bool byCarapace = std::any_of(moults.begin(), moults.end(),
                                         [](const MoultMark& m) { return m.carapace.has_value(); });
     std::vector<std::optional<Millimetres>> sizes;
+    sizes.reserve(moults.size());
     for (const auto& moult : moults) sizes.push_back(byCarapace ? moult.carapace : moult.span);
     return sizes;
 }

@@ -32,7 +32,7 @@ struct TakenOut {
 };
 
 /// Nothing where the book has no such fact.
-Result<std::optional<TakenOut>> takingOut(Book& book, const EntryId& fact);
+Result<std::optional<TakenOut>> takingOut(Book& book, const EntryId& id);
 
 /// Writes a fact again that was taken out, as an entry of its own because a retraction is final. What
 /// belonged to it, such as the photos of a moult, is handed on to the new entry.

@@ -20,6 +20,7 @@ Strip {
         name: qsTr("The book")
     }
     StepText {
+        objectName: "bookFile"
         width: parent.width
         step: Tokens.reason
         color: Tokens.inkSoft
