@@ -6,6 +6,9 @@
 #include <QQuickStyle>
 #include <QQuickWindow>
 #include <QStandardPaths>
+#ifdef __GLIBC__
+#include <malloc.h>
+#endif
 #include <cstdlib>
 #include <future>
 #include <utility>
@@ -90,11 +93,17 @@ void quitWhenShown(QQuickWindow& window, const Desk& desk) {
     });
 }
 
-int run(QGuiApplication& app, const Reference& reference) {
+/// What is read while the window system wakes up: the words, species and rules, and the device's zone,
+/// for which the whole list of zones is gone through.
+struct Read {
+    Result<Reference> reference;
+    Zone zone;
+};
+
+int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
     const auto asked = readCommandLine(app);
     const SystemClock clock;
     SystemRandom random;
-    const auto zone = Zone::ofDevice();
     Settings settings(folder(QStandardPaths::AppConfigLocation) + "/settings.ini");
     Desk desk({reference.words, reference.profiles, reference.rules, clock, random, zone});
     Bookcase bookcase(desk, settings, pathOf(folder(QStandardPaths::AppDataLocation)),
@@ -164,18 +173,23 @@ int run(QGuiApplication& app, const Reference& reference) {
 }  // namespace
 
 int main(int argc, char* argv[]) {
-    // Words, species and rules are read while the window system wakes up.
-    auto reading = std::async(std::launch::async, loadReference);
+#ifdef __GLIBC__
+    // The pages and the room take some 20 MB at once: asked for in large pieces, not page by page.
+    mallopt(M_TOP_PAD, 4 << 20);
+#endif
+    auto reading = std::async(std::launch::async, [] {
+        return Read{loadReference(), Zone::ofDevice()};
+    });
     QGuiApplication app(argc, argv);
     QGuiApplication::setApplicationName("burrowbook");
     QGuiApplication::setApplicationDisplayName("Burrowbook");
     QGuiApplication::setApplicationVersion(BURROW_VERSION);
     QQuickStyle::setStyle("Basic");
     if (!loadFonts()) return 1;
-    const auto reference = reading.get();
-    if (!reference) {
-        qCritical("%s", reference.error().message.id.c_str());
+    const auto read = reading.get();
+    if (!read.reference) {
+        qCritical("%s", read.reference.error().message.id.c_str());
         return 1;
     }
-    return run(app, *reference);
+    return run(app, *read.reference, read.zone);
 }

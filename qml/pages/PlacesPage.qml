@@ -1,5 +1,5 @@
+pragma ComponentBehavior: Bound
 import QtQuick
-import QtQuick.Layouts
 import Burrow.Components
 import Burrow.ViewModels
 
@@ -36,33 +36,23 @@ Item {
         running: page.kit.desk.state === Desk.Opening
         onTriggered: late.ran = true
     }
-    StackLayout {
-        anchors.top: parent.top
-        anchors.bottom: bar.top
-        width: parent.width
-        visible: page.ready
-        currentIndex: page.place
-
-        PlaceLoader {
-            kit: page.kit
-            file: "DuePage"
-            wanted: page.ready
-        }
-        PlaceLoader {
-            kit: page.kit
-            file: "ShelvesPage"
-            wanted: page.ready && page.place === 1
-        }
-        PlaceLoader {
-            kit: page.kit
-            file: "PairingsPage"
-            wanted: page.ready && page.place === 2
-        }
-        PlaceLoader {
-            kit: page.kit
-            file: "StallPage"
-            wanted: page.ready && page.place === 3
-        }
+    // Each stays as it was left.
+    Place {
+        file: "DuePage"
+        at: 0
+        wanted: page.ready
+    }
+    Place {
+        file: "ShelvesPage"
+        at: 1
+    }
+    Place {
+        file: "PairingsPage"
+        at: 2
+    }
+    Place {
+        file: "StallPage"
+        at: 3
     }
     PlaceLoader {
         anchors.bottom: bar.top
@@ -101,5 +91,16 @@ Item {
         ]
         onChosen: index => page.place = index
         onScanned: page.kit.navigation.scan()
+    }
+
+    component Place: PlaceLoader {
+        required property int at
+
+        anchors.top: page.top
+        anchors.bottom: bar.top
+        width: page.width
+        kit: page.kit
+        wanted: page.ready && page.place === at
+        visible: page.ready && page.place === at
     }
 }
