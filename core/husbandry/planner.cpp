@@ -1,5 +1,7 @@
 #include "husbandry/planner.h"
 
+#include <algorithm>
+
 #include "husbandry/answers.h"
 
 namespace burrow {
@@ -35,6 +37,11 @@ std::string_view name(Care care) {
 
 bool isListed(const Answer& answer) {
     return answer.state == State::due || (answer.state == State::hold && answer.care == Care::feed);
+}
+
+const Answer& mainAnswer(const Plan& plan) {
+    const auto found = std::find_if(plan.answers.begin(), plan.answers.end(), isListed);
+    return found != plan.answers.end() ? *found : plan.of(Care::feed);
 }
 
 std::string_view name(State state) {

@@ -58,6 +58,8 @@ struct Plan {
 
 /// Whether a day's list shows it: what is due, and a feeding that is held back.
 [[nodiscard]] bool isListed(const Answer& answer);
+/// The first that is listed, else the one about feeding: what counts where one answer is shown.
+[[nodiscard]] const Answer& mainAnswer(const Plan& plan);
 
 [[nodiscard]] Plan planFor(const PlanInput& input, const Rules& rules, const PlanDay& day);
 

@@ -11,8 +11,6 @@ namespace {
 
 using nlohmann::json;
 
-constexpr int wholeHistory = 1'000'000;
-
 Result<std::vector<EntryId>> idsOf(storage::Query& rows) {
     std::vector<EntryId> ids;
     while (true) {

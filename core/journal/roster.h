@@ -40,6 +40,8 @@ Result<std::optional<Enclosure>> enclosure(Book& book, EnclosureId id);
 Result<std::optional<Tag>> tag(Book& book, std::string_view code);
 Result<std::vector<SubjectId>> subjectsIn(Book& book, EnclosureId enclosure);
 
+/// More facts than any animal will have: the limit of history() where all of them are wanted.
+inline constexpr int wholeHistory = 1'000'000;
 /// At most `limit` facts, newest first, that happened before `before` (all, where nothing is given).
 Result<std::vector<Fact>> history(Book& book, SubjectId id, int limit,
                                   std::optional<Instant> before = std::nullopt);

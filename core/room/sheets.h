@@ -8,9 +8,6 @@
 
 namespace burrow {
 
-/// More facts than any animal will have: for history() where all of them are wanted.
-inline constexpr int wholeHistory = 1'000'000;
-
 [[nodiscard]] documents::TagLabel tagLabelFor(const Resident& resident);
 
 /// `facts` are those of the resident, in any order.

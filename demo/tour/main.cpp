@@ -264,9 +264,12 @@ private:
 };
 
 int run(const fs::path& out) {
-    if (!loadFonts()) return 1;
     const auto reference = loadReference();
-    if (!reference) return 1;
+    if (!loadFonts() || !reference) {
+        std::fputs("The fonts, words or species of this build are broken. Build it anew.\n",
+                   stderr);
+        return 1;
+    }
     std::error_code error;
     fs::create_directories(out, error);
     if (error) {

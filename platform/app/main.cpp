@@ -6,9 +6,6 @@
 #include <QQuickStyle>
 #include <QQuickWindow>
 #include <QStandardPaths>
-#ifdef __GLIBC__
-#include <malloc.h>
-#endif
 #include <cstdlib>
 #include <future>
 #include <utility>
@@ -173,10 +170,6 @@ int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
 }  // namespace
 
 int main(int argc, char* argv[]) {
-#ifdef __GLIBC__
-    // The pages and the room take some 20 MB at once: asked for in large pieces, not page by page.
-    mallopt(M_TOP_PAD, 4 << 20);
-#endif
     auto reading = std::async(std::launch::async, [] {
         return Read{loadReference(), Zone::ofDevice()};
     });

@@ -8,7 +8,7 @@ FormPage {
     property string subject
     // Of a scanned tag that hangs on nobody yet.
     property string tagCode
-    property real tagSide: 20
+    property real tagSide: 0
 
     readonly property AnimalForm animal: AnimalForm {
         desk: page.kit.desk

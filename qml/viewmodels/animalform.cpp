@@ -148,7 +148,7 @@ void AnimalForm::save() {
     if (!isFine) return setError(desk_->say("form.seeFields"));
     if (!typed->empty()) {
         writing.code = *typed;
-        writing.side = Millimetres{tagSide_};
+        if (tagSide_ > 0) writing.side = Millimetres{tagSide_};
     }
     Deed deed;
     deed.tag = toQt(writing.after.number);

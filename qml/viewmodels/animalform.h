@@ -14,7 +14,7 @@ class AnimalForm : public burrow::FormModel {
     Q_PROPERTY(QString subject READ subject WRITE setSubject NOTIFY shapeChanged FINAL)
     /// The code of a scanned tag that hangs on nobody yet, for a new one; empty to draw a code.
     Q_PROPERTY(QString tagCode READ tagCode WRITE setTagCode NOTIFY shapeChanged FINAL)
-    /// How wide the square of that tag is printed, in mm.
+    /// How wide the square of that tag is printed, in mm; 0 for as usual.
     Q_PROPERTY(qreal tagSide MEMBER tagSide_ NOTIFY shapeChanged FINAL)
     Q_PROPERTY(QString saveText READ saveText NOTIFY shapeChanged FINAL)
 
@@ -54,7 +54,7 @@ private:
 
     QString subject_;
     QString tagCode_;
-    qreal tagSide_ = tags::printedSide.value;
+    qreal tagSide_ = 0;
     Subject before_;
     int gone_ = 0;  ///< of its count died or left: the record counts who was put in
     bool isNew_ = true;

@@ -9,14 +9,6 @@ bool isScorpion(const Resident& resident) {
     return resident.profile != nullptr && resident.profile->order == Order::scorpion;
 }
 
-/// A mark's height: the carapace; where only the span was measured, about what it would be.
-double heightOf(const Fact& moult, const Resident& resident, const Rules& rules) {
-    if (moult.body.carapace) return moult.body.carapace->value;
-    if (!moult.body.span) return 0;
-    return moult.body.span->value /
-           rules.factor(isScorpion(resident) ? "size.body_per_carapace" : "size.span_per_carapace");
-}
-
 QVariantList yearsFrom(CivilDay first, CivilDay today) {
     QVariantList labels;
     for (int year = yearMonthDay(first).year + 1; year <= yearMonthDay(today).year; ++year) {
@@ -51,7 +43,8 @@ LifeLine lifeLine(const Resident& resident, std::span<const Fact> facts, const D
         if (fact.kind != FactKind::moulted) continue;
         life.line.marks.prepend(
             QVariantMap{{QStringLiteral("day"), fact.day.days},
-                        {QStringLiteral("height"), heightOf(fact, resident, rules)},
+                        {QStringLiteral("height"),
+                         markHeight(fact.body.carapace, fact.body.span, resident, rules)},
                         {QStringLiteral("hardening"), hardeningOf(fact, fangs, usual)},
                         {QStringLiteral("photo"), false}});
         life.entries.prepend(toQt(fact.id.text()));

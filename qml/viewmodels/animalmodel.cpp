@@ -80,13 +80,6 @@ void AnimalModel::showEntries(const AnimalRecord& record) {
     }
 }
 
-const Answer& AnimalModel::mainAnswer() const {
-    for (const auto& answer : resident_->plan.answers) {
-        if (isListed(answer)) return answer;
-    }
-    return resident_->plan.of(Care::feed);
-}
-
 QString AnimalModel::tag() const {
     return resident_ ? toQt(resident_->subject().number) : QString();
 }
@@ -128,18 +121,18 @@ QString AnimalModel::size() const { return resident_ ? sizeText(*resident_, *des
 
 QString AnimalModel::nextPunch() const {
     if (!resident_) return QStringLiteral("none");
-    const auto& main = mainAnswer();
+    const auto& main = mainAnswer(resident_->plan);
     return isListed(main) ? punchFor(*resident_, main) : punchFor(*resident_);
 }
 
 QString AnimalModel::verb() const {
     if (!resident_) return {};
-    if (!resident_->subject().isKept()) return desk_->say(mainAnswer().reason) + '.';
-    return verbText(*resident_, mainAnswer(), *desk_);
+    if (!resident_->subject().isKept()) return desk_->say(mainAnswer(resident_->plan).reason) + '.';
+    return verbText(*resident_, mainAnswer(resident_->plan), *desk_);
 }
 
 QString AnimalModel::reason() const {
-    return isKept() ? desk_->say(mainAnswer().reason) : QString();
+    return isKept() ? desk_->say(mainAnswer(resident_->plan).reason) : QString();
 }
 
 QStringList AnimalModel::cautions() const {

@@ -106,7 +106,6 @@ private:
     void read();
     void show(const AnimalRecord& record);
     void showEntries(const AnimalRecord& record);
-    [[nodiscard]] const Answer& mainAnswer() const;
 
     QPointer<Desk> desk_;
     QString subject_;

@@ -4,26 +4,12 @@
 
 #include "base/files.h"
 #include "base/text.h"
+#include "viewmodels/files.h"
 
 namespace burrow {
 namespace {
 
 namespace fs = std::filesystem;
-
-/// "Kiln Row" as "kiln-row": safe as a file's name on any device.
-std::string fileStem(const QString& room) {
-    std::string stem;
-    for (const char c : lowerAscii(room.toStdString())) {
-        const bool isPlain = (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
-        if (isPlain) {
-            stem += c;
-        } else if (!stem.empty() && stem.back() != '-') {
-            stem += '-';
-        }
-    }
-    while (!stem.empty() && stem.back() == '-') stem.pop_back();
-    return stem.empty() ? "room" : stem;
-}
 
 }  // namespace
 
@@ -57,8 +43,8 @@ void Bookcase::openLast() {
 }
 
 void Bookcase::startBook(const QString& room, const QString& code) {
-    desk_.create(freePath(folder_, fileStem(room), ".book"), room.trimmed().toStdString(),
-                 code.trimmed().toStdString());
+    desk_.create(freePath(folder_, fileStem(lowerAscii(room.toStdString()), "room"), ".book"),
+                 room.trimmed().toStdString(), code.trimmed().toStdString());
 }
 
 void Bookcase::openDemo() {

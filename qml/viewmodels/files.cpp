@@ -9,7 +9,7 @@ Result<std::filesystem::path> pathOf(const QUrl& chosen) {
     return fail(Trouble::notFound, {"file.elsewhere", {{"file", chosen.fileName().toStdString()}}});
 }
 
-std::string fileStem(const std::string& text) {
+std::string fileStem(const std::string& text, const char* otherwise) {
     std::string stem;
     for (const char c : text) {
         const bool isPlain = (c >= 'a' && c <= 'z') || (c >= 'A' && c <= 'Z') ||
@@ -21,7 +21,7 @@ std::string fileStem(const std::string& text) {
         }
     }
     while (!stem.empty() && (stem.back() == '-' || stem.back() == '.')) stem.pop_back();
-    return stem.empty() ? "sheet" : stem;
+    return stem.empty() ? otherwise : stem;
 }
 
 }  // namespace burrow

@@ -8,8 +8,6 @@
 namespace burrow {
 namespace {
 
-constexpr int wholeHistory = 1'000'000;
-
 FactDraft draftOf(const pictures::KeptPhoto& photo, SubjectId subject, const EntryId& moult,
                   std::optional<Instant> happenedAt) {
     FactDraft draft{subject, FactKind::photo, {}, happenedAt};

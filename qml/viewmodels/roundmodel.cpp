@@ -149,11 +149,7 @@ void RoundModel::read() {
 
 const Answer* RoundModel::mainAnswer() const {
     if (!resident_) return nullptr;
-    if (feedAnyway_) return &resident_->plan.of(Care::feed);
-    for (const auto& answer : resident_->plan.answers) {
-        if (isListed(answer)) return &answer;
-    }
-    return &resident_->plan.of(Care::feed);
+    return feedAnyway_ ? &resident_->plan.of(Care::feed) : &burrow::mainAnswer(resident_->plan);
 }
 
 void RoundModel::settleTask() {

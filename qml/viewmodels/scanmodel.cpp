@@ -17,14 +17,6 @@ Result<Targets> targetsOf(Book& book, const std::string& code) {
     return Targets{};
 }
 
-/// The listed answer that comes first, else the one about feeding.
-const Answer& mainAnswerOf(const Resident& resident) {
-    for (const auto& answer : resident.plan.answers) {
-        if (isListed(answer)) return answer;
-    }
-    return resident.plan.of(Care::feed);
-}
-
 }  // namespace
 
 void ScanModel::setDesk(Desk* desk) {
@@ -166,14 +158,14 @@ QString ScanModel::binomial() const { return resident_ ? speciesText(*resident_)
 
 QString ScanModel::punch() const {
     if (!resident_) return QStringLiteral("none");
-    const auto& main = mainAnswerOf(*resident_);
+    const auto& main = mainAnswer(resident_->plan);
     return isListed(main) ? punchFor(*resident_, main) : punchFor(*resident_);
 }
 
 QString ScanModel::verb() const {
     if (!resident_) return {};
-    if (!resident_->subject().isKept()) return desk_->say(mainAnswerOf(*resident_).reason);
-    return verbText(*resident_, mainAnswerOf(*resident_), *desk_);
+    if (!resident_->subject().isKept()) return desk_->say(mainAnswer(resident_->plan).reason);
+    return verbText(*resident_, mainAnswer(resident_->plan), *desk_);
 }
 
 QStringList ScanModel::cautions() const {

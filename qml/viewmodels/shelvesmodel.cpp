@@ -8,13 +8,6 @@
 namespace burrow {
 namespace {
 
-const Answer* listedAnswer(const Resident& resident) {
-    for (const auto& answer : resident.plan.answers) {
-        if (isListed(answer)) return &answer;
-    }
-    return nullptr;
-}
-
 QString positionText(const Place& place, const Desk& desk) {
     if (place.position.empty()) return {};
     return desk.say({"shelves.tub", {{"position", place.position}}});
@@ -53,8 +46,8 @@ ShelvesModel::Known ShelvesModel::know(const ResidentPtr& resident) const {
     row.gone = !subject.isKept();
     row.shelf = toQt(resident->kept.place.shelfOnly().text());
     const auto about = aboutText(*resident, *desk_);
-    const auto* main = listedAnswer(*resident);
-    row.punch = main != nullptr ? punchFor(*resident, *main) : punchFor(*resident);
+    const auto& main = mainAnswer(resident->plan);
+    row.punch = isListed(main) ? punchFor(*resident, main) : punchFor(*resident);
     QStringList more;
     if (subject.standing == Standing::here) {
         row.verb = about + '.';

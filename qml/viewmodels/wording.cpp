@@ -8,18 +8,8 @@ namespace {
 
 QVariantMap mark(const MoultMark& moult, const Resident& resident, const Rules& rules,
                  int hardening) {
-    // The tick is as tall as the carapace is long; a leg span stands in for it at the usual ratio.
-    const double spansPerCarapace = rules.factor("size.span_per_carapace");
-    double height = 0;
-    if (moult.carapace) {
-        height = moult.carapace->value;
-    } else if (moult.span) {
-        height = moult.span->value / spansPerCarapace;
-    } else if (resident.plan.stage.span) {
-        height = resident.plan.stage.span->value / spansPerCarapace / 2;
-    }
     return {{QStringLiteral("day"), moult.day.days},
-            {QStringLiteral("height"), height},
+            {QStringLiteral("height"), markHeight(moult.carapace, moult.span, resident, rules)},
             {QStringLiteral("hardening"), hardening},
             {QStringLiteral("photo"), false}};
 }
@@ -118,6 +108,17 @@ QString punchFor(const Resident& resident) {
 
 QString verbText(const Resident& resident, const Answer& answer, const Desk& desk) {
     return desk.say(answer.verb(resident.subject().form)) + '.';
+}
+
+double markHeight(const std::optional<Millimetres>& carapace,
+                  const std::optional<Millimetres>& span, const Resident& resident,
+                  const Rules& rules) {
+    if (carapace) return carapace->value;
+    if (!span) return 0;
+    const bool isScorpion =
+        resident.profile != nullptr && resident.profile->order == Order::scorpion;
+    return span->value /
+           rules.factor(isScorpion ? "size.body_per_carapace" : "size.span_per_carapace");
 }
 
 MoultLineData recentMoultLine(const Resident& resident, const Desk& desk) {

@@ -42,6 +42,11 @@ struct MoultLineData {
 
     friend bool operator==(const MoultLineData&, const MoultLineData&) = default;
 };
+/// How tall a moult's mark is: its carapace; where only the span was measured, about what that would be;
+/// 0, the lowest mark, where nothing was.
+[[nodiscard]] double markHeight(const std::optional<Millimetres>& carapace,
+                                const std::optional<Millimetres>& span, const Resident& resident,
+                                const Rules& rules);
 /// From the digest: the last few moults and meals, for rows and label headers.
 [[nodiscard]] MoultLineData recentMoultLine(const Resident& resident, const Desk& desk);
 

@@ -216,7 +216,6 @@ private slots:
         stage.go("TagSheetPage");
         stage.click("Blank");
         stage.fill("How many blank tags", "0");
-        QVERIFY(!stage.control("Blank")->property("text").toString().isEmpty());
         QVERIFY(stage.has("A whole number from 1"));
         stage.fill("How many blank tags", "30");
         QTRY_VERIFY(stage.has("30 tags on 2 pages."));
@@ -263,7 +262,7 @@ private slots:
         stage.go("EntryPage", {{"entry", QString::fromStdString(measured.id.text())}});
         stage.click("Amend");
         stage.fill("Carapace", "16.1");
-        stage.click(stage.has("Keep the change") ? "Keep the change" : "Log it");
+        stage.click("Keep the change");
         QCOMPARE(history(stage, "044").front().body.carapace->value, 16.1);
         const auto count = history(stage, "044").size();
         stage.click("Take it out of the history");
@@ -305,7 +304,7 @@ private slots:
         QVERIFY(stage.has("Kiln Row"));
         stage.key(Qt::Key_Escape);
         stage.click("Shelves");
-        QVERIFY(stage.has("001") || stage.has("1"));
+        QVERIFY2(stage.has("001"), qPrintable(stage.words()));
     }
 
     void bringsInAFileAndTakesItBack() {
