@@ -7,11 +7,13 @@
 #include <QQuickWindow>
 #include <QStandardPaths>
 #include <cstdlib>
+#include <functional>
 #include <future>
+#include <memory>
 #include <utility>
 
-#include "camera/camera_photographer.h"
-#include "camera/video_scanner.h"
+#include "app/heap.h"
+#include "app/open_eye.h"
 #include "demo_room.h"
 #include "files/developer.h"
 #include "files/reference.h"
@@ -57,37 +59,27 @@ Asked readCommandLine(const QGuiApplication& app) {
             parser.isSet(measure)};
 }
 
-/// What looks for tags and takes photos.
-struct Eye {
-    std::unique_ptr<Scanner> scanner;
-    std::unique_ptr<Photographer> photographer;  // destroyed before the scanner it uses
-};
-
-Eye openEye(const QString& film) {
-    Eye eye;
-    if (film.isEmpty()) {
-        auto camera = std::make_unique<CameraScanner>();
-        eye.photographer = std::make_unique<CameraPhotographer>(*camera);
-        eye.scanner = std::move(camera);
-    } else {
-        eye.scanner = std::make_unique<VideoScanner>(QUrl::fromLocalFile(film));
-        eye.photographer = std::make_unique<FramePhotographer>(*eye.scanner);
-    }
-    return eye;
+/// Calls `then` once, after the first frame that shows the room, or that there is none to show.
+void onceShown(QQuickWindow& window, const Desk& desk, std::function<void()> then) {
+    const auto connection = std::make_shared<QMetaObject::Connection>();
+    *connection =
+        QObject::connect(&window, &QQuickWindow::frameSwapped, &window,
+                         [&window, &desk, connection, then = std::move(then)] {
+                             if (desk.state() == Desk::State::Opening) return;
+                             QObject::disconnect(*connection);
+                             QMetaObject::invokeMethod(&window, then, Qt::QueuedConnection);
+                         });
 }
 
-/// Quits after the first frame that shows the room.
-void quitWhenShown(QQuickWindow& window, const Desk& desk) {
-    QObject::connect(&window, &QQuickWindow::frameSwapped, &window, [&desk] {
-        if (desk.state() != Desk::State::Open) return;
-        QFile status("/proc/self/status");
-        if (status.open(QIODevice::ReadOnly)) {
-            for (const auto& line : status.readAll().split('\n')) {
-                if (line.startsWith("VmRSS")) qInfo("%s", line.constData());
-            }
+/// For measurements.
+[[noreturn]] void sayMemoryAndQuit() {
+    QFile status("/proc/self/status");
+    if (status.open(QIODevice::ReadOnly)) {
+        for (const auto& line : status.readAll().split('\n')) {
+            if (line.startsWith("VmRSS")) qInfo("%s", line.constData());
         }
-        std::_Exit(0);
-    });
+    }
+    std::_Exit(0);
 }
 
 /// What is read while the window system wakes up: the words, species and rules, and the device's zone,
@@ -145,15 +137,13 @@ int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
     engine.load("qrc:/qt/qml/Burrow/Pages/Main.qml");
     auto* window = qobject_cast<QQuickWindow*>(engine.rootObjects().value(0));
     if (window == nullptr) return 1;
-    if (asked.measureStart) quitWhenShown(*window, desk);
-    QObject::connect(
-        window, &QQuickWindow::frameSwapped, window,
-        [&] {
-            eye = openEye(asked.film);
-            window->setProperty("scanner", QVariant::fromValue(eye.scanner.get()));
-            window->setProperty("photographer", QVariant::fromValue(eye.photographer.get()));
-        },
-        Qt::ConnectionType(Qt::QueuedConnection | Qt::SingleShotConnection));
+    onceShown(*window, desk, [&] {
+        if (asked.measureStart) sayMemoryAndQuit();
+        // Loading what uses the camera takes as long as a page does: it waits until one stands.
+        eye = openEye(asked.film);
+        window->setProperty("scanner", QVariant::fromValue(eye.scanner.get()));
+        window->setProperty("photographer", QVariant::fromValue(eye.photographer.get()));
+    });
     // Another program may have written while the app was away, and the day may have changed.
     bool wasAway = false;
     QObject::connect(&app, &QGuiApplication::applicationStateChanged, &desk,
@@ -170,7 +160,9 @@ int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
 }  // namespace
 
 int main(int argc, char* argv[]) {
+    prepareHeap();
     auto reading = std::async(std::launch::async, [] {
+        growHeap();
         return Read{loadReference(), Zone::ofDevice()};
     });
     QGuiApplication app(argc, argv);

@@ -2,8 +2,6 @@
 
 #include <QBuffer>
 
-#include "ports/frames.h"
-
 namespace burrow {
 namespace {
 
@@ -32,7 +30,7 @@ void FramePhotographer::take() {
     takeFrame();
 }
 
-void FramePhotographer::takeFrame() { keep(shownImage(scanner_.latestFrame())); }
+void FramePhotographer::takeFrame() { keep(scanner_.latestPicture()); }
 
 void FramePhotographer::keep(const QImage& picture) {
     pool_.start([this, picture] {

@@ -2,6 +2,9 @@
 
 #include <utility>
 
+#include "camera/frames.h"
+#include "ports/frame_view.h"
+
 namespace burrow {
 
 FrameScanner::FrameScanner(Decoder decoder, QObject* parent)
@@ -15,6 +18,8 @@ FrameScanner::FrameScanner(Decoder decoder, QObject* parent)
 }
 
 FrameScanner::~FrameScanner() = default;
+
+QImage FrameScanner::latestPicture() const { return shownImage(latest_); }
 
 void FrameScanner::start() {
     if (isOpen()) return;
@@ -70,6 +75,15 @@ void FrameScanner::handOn() {
     latest_ = frame;
     if (reader_.offer(frame, run)) ++framesRead_;
     show(frame);
+}
+
+/// Hands a frame to the viewfinder; one that is not valid clears it.
+void FrameScanner::show(const QVideoFrame& frame) {
+    if (auto* sink = qobject_cast<QVideoSink*>(viewfinder())) {
+        sink->setVideoFrame(frame);
+    } else if (auto* view = qobject_cast<FrameView*>(viewfinder())) {
+        view->show({shownSize(frame), [frame] { return shownImage(frame); }});
+    }
 }
 
 void FrameScanner::take(const std::optional<Reading>& reading, int run) {

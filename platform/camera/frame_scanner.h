@@ -11,6 +11,7 @@
 // and must have ended it when its own destructor is through.
 #pragma once
 
+#include <QVideoSink>
 #include <mutex>
 
 #include "camera/frame_reader.h"
@@ -26,7 +27,9 @@ public:
     explicit FrameScanner(Decoder decoder, QObject* parent = nullptr);
     ~FrameScanner() override;
 
-    [[nodiscard]] QVideoFrame latestFrame() const final { return latest_; }
+    [[nodiscard]] QImage latestPicture() const final;
+    /// The same as it came; not valid where that is null.
+    [[nodiscard]] const QVideoFrame& latestFrame() const { return latest_; }
     /// How many frames the decoder took since the scanner was made; the others were only shown.
     [[nodiscard]] int framesRead() const { return framesRead_; }
     void start() final;
@@ -54,6 +57,7 @@ private:
     void handOn();
     void take(const std::optional<Reading>& reading, int run);
     void end(State state);
+    void show(const QVideoFrame& frame);
 
     QVideoSink sink_;
     std::mutex mutex_;

@@ -2,7 +2,7 @@
 
 #include <QVideoFrameFormat>
 
-#include "ports/frames.h"
+#include "camera/frames.h"
 
 namespace burrow {
 namespace {

@@ -2,25 +2,9 @@
 
 #include <utility>
 
+#include "ports/frame_view.h"
+
 namespace burrow {
-namespace {
-
-QVideoFrame frameOf(const QImage& picture) {
-    const auto pixels = picture.convertToFormat(QImage::Format_RGB32);
-    QVideoFrame frame(QVideoFrameFormat(
-        pixels.size(), QVideoFrameFormat::pixelFormatFromImageFormat(pixels.format())));
-    if (!frame.map(QVideoFrame::WriteOnly)) return {};
-    for (int row = 0; row < pixels.height(); ++row) {
-        const auto* line = pixels.constScanLine(row);
-        std::copy(line, line + 4 * static_cast<std::ptrdiff_t>(pixels.width()),
-                  frame.bits(0) + static_cast<std::ptrdiff_t>(row) * frame.bytesPerLine(0));
-    }
-    frame.unmap();
-    return frame;
-}
-
-}  // namespace
-
 void FakeScanner::setOutcome(State outcome) {
     outcome_ = outcome;
     if (state() == State::Idle) return;
@@ -29,7 +13,7 @@ void FakeScanner::setOutcome(State outcome) {
 }
 
 void FakeScanner::showPicture(const QImage& picture) {
-    picture_ = frameOf(picture);
+    picture_ = picture;
     if (state() == State::Running) show(picture_);
 }
 
@@ -48,8 +32,15 @@ void FakeScanner::hideTag() {
     if (!std::exchange(tag_, {}).isEmpty()) emit lost();
 }
 
-QVideoFrame FakeScanner::latestFrame() const {
-    return state() == State::Running ? picture_ : QVideoFrame();
+QImage FakeScanner::latestPicture() const {
+    return state() == State::Running ? picture_ : QImage();
+}
+
+void FakeScanner::show(const QImage& picture) {
+    auto* view = qobject_cast<FrameView*>(viewfinder());
+    if (view == nullptr) return;
+    view->show(
+        {picture.isNull() ? QSizeF() : QSizeF(picture.size()), [picture] { return picture; }});
 }
 
 void FakeScanner::start() {

@@ -19,7 +19,7 @@ public:
     /// What start() leads to from now on; a scanner that looks already goes there at once.
     void setOutcome(State outcome);
     void setTorch(bool available) { setTorchAvailable(available); }
-    /// The picture in the viewfinder and for photos.
+    /// The picture in the viewfinder, which has to be a FrameView, and for photos.
     void showPicture(const QImage& picture);
     /// Holds a symbol in front of the camera: glimpsed, and sighted unless it was there already.
     /// Nothing happens while the scanner does not run.
@@ -33,15 +33,16 @@ public:
     [[nodiscard]] bool torchBurns() const { return torchOn() && state() == State::Running; }
 
     // The app's side.
-    [[nodiscard]] QVideoFrame latestFrame() const override;
+    [[nodiscard]] QImage latestPicture() const override;
     void start() override;
     void stop() override;
 
 private:
     void applyTorch(bool) override {}
+    void show(const QImage& picture);
 
     State outcome_ = State::Running;
-    QVideoFrame picture_;
+    QImage picture_;
     QByteArray tag_;
     int starts_ = 0;
     int stops_ = 0;

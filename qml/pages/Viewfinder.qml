@@ -31,7 +31,7 @@ Item {
     Binding {
         target: finder.scanner
         property: "viewfinder"
-        value: finder.painted ? frames.videoSink : (video.item as VideoOutput)?.videoSink ?? null
+        value: finder.painted ? frames : (video.item as VideoOutput)?.videoSink ?? null
     }
     // Red-shifted while it is dim: a bright viewfinder would blind the eyes in the dark room.
     Rectangle {

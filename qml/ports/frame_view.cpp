@@ -1,14 +1,11 @@
 #include "ports/frame_view.h"
 
 #include <QPainter>
-
-#include "ports/frames.h"
+#include <utility>
 
 namespace burrow {
 
-FrameView::FrameView(QQuickItem* parent) : QQuickPaintedItem(parent) {
-    connect(&sink_, &QVideoSink::videoFrameChanged, this, &FrameView::take);
-}
+FrameView::FrameView(QQuickItem* parent) : QQuickPaintedItem(parent) {}
 
 QList<QPointF> FrameView::toItem(const QList<QPointF>& places) const {
     QList<QPointF> inItem;
@@ -20,9 +17,9 @@ QList<QPointF> FrameView::toItem(const QList<QPointF>& places) const {
 }
 
 void FrameView::paint(QPainter* painter) {
-    if (!frame_.isValid()) return;
+    if (!frame_.size.isValid()) return;
     painter->setRenderHint(QPainter::SmoothPixmapTransform);
-    painter->drawImage(contentRect_, shownImage(frame_));
+    painter->drawImage(contentRect_, frame_.image());
 }
 
 void FrameView::geometryChange(const QRectF& newGeometry, const QRectF& oldGeometry) {
@@ -30,17 +27,16 @@ void FrameView::geometryChange(const QRectF& newGeometry, const QRectF& oldGeome
     lay();
 }
 
-void FrameView::take(const QVideoFrame& frame) {
-    frame_ = frame;
-    shape_ = shownFromStored(frame).mapRect(QRectF(QPointF(), QSizeF(frame.size()))).size();
+void FrameView::show(ShownFrame frame) {
+    frame_ = std::move(frame);
     lay();
     update();
 }
 
 void FrameView::lay() {
     QRectF rect;
-    if (frame_.isValid()) {
-        rect.setSize(shape_.scaled(size(), Qt::KeepAspectRatioByExpanding));
+    if (frame_.size.isValid()) {
+        rect.setSize(frame_.size.scaled(size(), Qt::KeepAspectRatioByExpanding));
         rect.moveCenter(boundingRect().center());
     }
     if (rect == contentRect_) return;

@@ -21,9 +21,9 @@ void Scanner::setTorchOn(bool on) {
     emit torchOnChanged();
 }
 
-void Scanner::setViewfinder(QVideoSink* sink) {
-    if (viewfinder_ == sink) return;
-    viewfinder_ = sink;
+void Scanner::setViewfinder(QObject* viewfinder) {
+    if (viewfinder_ == viewfinder) return;
+    viewfinder_ = viewfinder;
     emit viewfinderChanged();
 }
 
@@ -37,10 +37,6 @@ void Scanner::setTorchAvailable(bool available) {
     if (torchAvailable_ == available) return;
     torchAvailable_ = available;
     emit torchAvailableChanged();
-}
-
-void Scanner::show(const QVideoFrame& frame) {
-    if (viewfinder_ != nullptr) viewfinder_->setVideoFrame(frame);
 }
 
 }  // namespace burrow

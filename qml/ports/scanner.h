@@ -6,13 +6,12 @@
 
 #include <QtQml/qqmlregistration.h>
 #include <QByteArray>
+#include <QImage>
 #include <QList>
 #include <QObject>
 #include <QPointF>
 #include <QPointer>
 #include <QString>
-#include <QVideoFrame>
-#include <QVideoSink>
 
 namespace burrow {
 
@@ -25,7 +24,7 @@ class Scanner : public QObject {
     Q_PROPERTY(bool torchAvailable READ torchAvailable NOTIFY torchAvailableChanged FINAL)
     Q_PROPERTY(bool torchOn READ torchOn WRITE setTorchOn NOTIFY torchOnChanged FINAL)
     Q_PROPERTY(
-        QVideoSink* viewfinder READ viewfinder WRITE setViewfinder NOTIFY viewfinderChanged FINAL)
+        QObject* viewfinder READ viewfinder WRITE setViewfinder NOTIFY viewfinderChanged FINAL)
 
 public:
     enum class State {
@@ -53,12 +52,13 @@ public:
     /// Does nothing where there is no torch.
     void setTorchOn(bool on);
 
-    /// Shows every picture: VideoOutput.videoSink or FrameView.videoSink. Not owned; may go away.
-    [[nodiscard]] QVideoSink* viewfinder() const { return viewfinder_; }
-    void setViewfinder(QVideoSink* sink);
+    /// What shows every picture: a FrameView, or the videoSink of a VideoOutput. Not owned; may go
+    /// away.
+    [[nodiscard]] QObject* viewfinder() const { return viewfinder_; }
+    void setViewfinder(QObject* viewfinder);
 
-    /// The newest picture at full size; not valid before the first and after stop().
-    [[nodiscard]] virtual QVideoFrame latestFrame() const = 0;
+    /// The newest picture at full size, upright; null before the first and after stop().
+    [[nodiscard]] virtual QImage latestPicture() const = 0;
 
 public slots:
     virtual void start() = 0;
@@ -83,8 +83,6 @@ signals:
 protected:
     void setState(State state);
     void setTorchAvailable(bool available);
-    /// Hands a picture to the viewfinder; one that is not valid clears it.
-    void show(const QVideoFrame& frame);
 
 private:
     virtual void applyTorch(bool on) = 0;
@@ -92,7 +90,7 @@ private:
     State state_ = State::Idle;
     bool torchAvailable_ = false;
     bool torchOn_ = false;
-    QPointer<QVideoSink> viewfinder_;
+    QPointer<QObject> viewfinder_;
 };
 
 }  // namespace burrow

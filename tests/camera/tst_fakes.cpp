@@ -4,7 +4,7 @@
 
 #include "fake/fake_photographer.h"
 #include "fake/fake_scanner.h"
-#include "ports/frames.h"
+#include "ports/frame_view.h"
 
 using namespace burrow;
 using State = Scanner::State;
@@ -56,16 +56,17 @@ private slots:
         QImage picture(31, 17, QImage::Format_RGB32);
         picture.fill(Qt::darkRed);
         FakeScanner scanner;
-        QVideoSink viewfinder;
-        scanner.setViewfinder(&viewfinder);
+        FrameView view;
+        scanner.setViewfinder(&view);
         scanner.showPicture(picture);
-        QVERIFY(!viewfinder.videoFrame().isValid());
+        QVERIFY(!view.frame().size.isValid());
         scanner.start();
-        QCOMPARE(shownImage(viewfinder.videoFrame()).convertToFormat(picture.format()), picture);
-        QCOMPARE(scanner.latestFrame(), viewfinder.videoFrame());
+        QCOMPARE(view.frame().size, QSizeF(31, 17));
+        QCOMPARE(view.frame().image(), picture);
+        QCOMPARE(scanner.latestPicture(), picture);
         scanner.stop();
-        QVERIFY(!viewfinder.videoFrame().isValid());
-        QVERIFY(!scanner.latestFrame().isValid());
+        QVERIFY(!view.frame().size.isValid());
+        QVERIFY(scanner.latestPicture().isNull());
     }
 
     void torch() {

@@ -8,9 +8,9 @@
 #include <memory>
 
 #include "camera/frame_reader.h"
+#include "camera/frames.h"
 #include "camera/luminance.h"
 #include "ports/frame_view.h"
-#include "ports/frames.h"
 #include "push_scanner.h"
 #include "tags/code.h"
 
@@ -48,6 +48,10 @@ QVideoFrame frameOf(const QImage& grey, Format format, Layout layout = {}) {
     }
     frame.unmap();
     return frame;
+}
+
+void show(FrameView& view, const QVideoFrame& frame) {
+    view.show({shownSize(frame), [frame] { return shownImage(frame); }});
 }
 
 QVideoFrame frameOfColours(const QImage& grey, Format::PixelFormat pixels) {
@@ -261,18 +265,18 @@ private slots:
         // 64 by 32 turned upright is 32 by 64: at 200 wide it is 400 high, 150 cut off at either end.
         auto frame = frameOf(markedPicture(), Format({64, 32}, Format::Format_YUV420P));
         frame.setRotationAngle(QVideoFrame::Rotation90);
-        view.videoSink()->setVideoFrame(frame);
+        show(view, frame);
         QCOMPARE(view.contentRect(), QRectF(0, -150, 200, 400));
         // A wider one is cut at the sides.
         const auto wide =
             frameOf(markedPicture().scaled(64, 16), Format({64, 16}, Format::Format_YUV420P));
-        view.videoSink()->setVideoFrame(wide);
+        show(view, wide);
         QCOMPARE(view.contentRect(), QRectF(-100, 0, 400, 100));
         view.setSize({100, 100});
         QCOMPARE(view.contentRect(), QRectF(-150, 0, 400, 100));
         QCOMPARE(view.toItem({{0, 0}, {1, 1}, {0.5, 0.5}}),
                  (QList<QPointF>{{-150, 0}, {250, 100}, {50, 50}}));
-        view.videoSink()->setVideoFrame({});
+        show(view, {});
         QCOMPARE(view.contentRect(), QRectF());
     }
 
@@ -289,7 +293,7 @@ private slots:
         QPainter(&centred).drawImage(16, 8, markedPicture());
         auto frame = frameOf(centred, Format({64, 32}, Format::Format_YUV420P));
         frame.setMirrored(true);
-        view.videoSink()->setVideoFrame(frame);
+        show(view, frame);
         const auto corners = view.toItem(read(frame, findBlock)->corners);
         const auto grabbed = window.grabWindow();
         QCOMPARE(grabbed.size(), QSize(300, 300));
@@ -317,7 +321,7 @@ private slots:
                 readonly property bool runs: scanner.state === Scanner.Running
                 property int tags: 0
                 property list<point> corners
-                Binding { target: view.scanner; property: "viewfinder"; value: view.videoSink }
+                Binding { target: view.scanner; property: "viewfinder"; value: view }
                 Connections {
                     target: view.scanner
                     function onSighted(payload, corners) { ++view.tags; view.corners = view.toItem(corners) }

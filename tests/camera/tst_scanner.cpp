@@ -205,7 +205,7 @@ private slots:
         {
             QVideoSink viewfinder;
             scanner.setViewfinder(&viewfinder);
-            QCOMPARE(scanner.viewfinder(), &viewfinder);
+            QCOMPARE(scanner.viewfinder(), static_cast<QObject*>(&viewfinder));
         }
         QCOMPARE(scanner.viewfinder(), nullptr);
         scanner.push(plainFrame('A'));

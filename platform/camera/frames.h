@@ -4,6 +4,7 @@
 #pragma once
 
 #include <QImage>
+#include <QSizeF>
 #include <QTransform>
 #include <QVideoFrame>
 
@@ -15,5 +16,8 @@ namespace burrow {
 
 /// The frame as it is shown; null where it cannot be read.
 [[nodiscard]] QImage shownImage(const QVideoFrame& frame);
+
+/// How large the frame is as it is shown; not valid where the frame is not.
+[[nodiscard]] QSizeF shownSize(const QVideoFrame& frame);
 
 }  // namespace burrow

@@ -1,4 +1,4 @@
-#include "ports/frames.h"
+#include "camera/frames.h"
 
 #include <QVideoFrameFormat>
 
@@ -56,6 +56,11 @@ QImage shownImage(const QVideoFrame& frame) {
     const bool sideways = quarterTurns(frame) % 2 != 0;
     if (frame.surfaceFormat().isMirrored()) return image.mirrored(!sideways, sideways);
     return image;
+}
+
+QSizeF shownSize(const QVideoFrame& frame) {
+    if (!frame.isValid()) return {};
+    return shownFromStored(frame).mapRect(QRectF(QPointF(), QSizeF(frame.size()))).size();
 }
 
 }  // namespace burrow
