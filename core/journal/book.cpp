@@ -6,6 +6,7 @@
 
 #include "journal/fields.h"
 #include "journal/hlc.h"
+#include "journal/json_reading.h"
 #include "journal/rows.h"
 #include "storage/schema.h"
 
@@ -18,7 +19,8 @@ using storage::Access;
 using storage::Connection;
 using storage::Transaction;
 
-/// Brings a database from its version to the newest, one transaction a step.
+/// Brings a database from its version to the newest, one transaction a step. The last one of a book that
+/// was filled also projects its journal anew, as the steps may have changed what follows from it.
 Done migrate(Connection& connection) {
     BURROW_TRY(const auto version, connection.integer("PRAGMA user_version"));
     const auto& steps = storage::schemaSteps();
@@ -27,6 +29,7 @@ Done migrate(Connection& connection) {
         BURROW_DO(connection.execute(std::string(steps[step])));
         BURROW_DO(connection.execute(fmt::format("PRAGMA user_version = {}", step + 1)));
         BURROW_DO(connection.execute(fmt::format("PRAGMA application_id = {}", bookApplicationId)));
+        if (version > 0 && step + 1 == steps.size()) BURROW_DO(Projector(connection).rebuild());
         BURROW_DO(transaction.commit());
     }
     return {};
@@ -43,6 +46,12 @@ Done checkKind(Connection& connection) {
         return fail(Trouble::newer, {"book.newer"});
     }
     return {};
+}
+
+/// Whether a set replaced nothing.
+bool isFirstOfItsKind(const Entry& set) {
+    const auto* over = reading::member(set.body, "over");
+    return over == nullptr || over->empty();
 }
 
 }  // namespace
@@ -73,29 +82,36 @@ Book::Book(Connection connection, fs::path path, Surroundings surroundings)
       surroundings_(std::move(surroundings)),
       uuids_(std::make_unique<UuidSource>(surroundings_.clock, surroundings_.random)) {}
 
-Result<Book> Book::create(const fs::path& path, std::string_view room, std::string_view roomCode,
-                          Surroundings surroundings) {
+/// An empty book file with a device of its own.
+Result<Connection> Book::makeFile(const fs::path& path, const Surroundings& surroundings,
+                                  std::optional<BookId> id) {
     std::error_code error;
     if (fs::exists(path, error)) {
         return fail(Trouble::badInput, {"book.exists", {{"file", path.filename().string()}}});
     }
-    if (room.empty() || roomCode.empty()) return fail(Trouble::badInput, {"book.needsName"});
     if (path.has_parent_path()) fs::create_directories(path.parent_path(), error);
     BURROW_TRY(auto connection, Connection::open(path, Access::create));
     BURROW_DO(connection.execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL"));
     BURROW_DO(migrate(connection));
     UuidSource uuids(surroundings.clock, surroundings.random);
     const auto device = uuids.next();
-    const auto book = uuids.next();
+    const auto book = id ? id->uuid : uuids.next();
+    BURROW_TRY(auto transaction, Transaction::begin(connection));
     {
-        BURROW_TRY(auto transaction, Transaction::begin(connection));
         BURROW_TRY(auto addDevice, connection.query("INSERT INTO device (ref, id) VALUES (1, ?)"));
         BURROW_DO(addDevice.bind(device.bytes).run());
         BURROW_TRY(auto addBook,
                    connection.query("INSERT INTO book (only, id, device) VALUES (1, ?, 1)"));
         BURROW_DO(addBook.bind(book.bytes).run());
-        BURROW_DO(transaction.commit());
     }
+    BURROW_DO(transaction.commit());
+    return connection;
+}
+
+Result<Book> Book::create(const fs::path& path, std::string_view room, std::string_view roomCode,
+                          Surroundings surroundings) {
+    if (room.empty() || roomCode.empty()) return fail(Trouble::badInput, {"book.needsName"});
+    BURROW_TRY(auto connection, makeFile(path, surroundings, std::nullopt));
     BURROW_TRY(auto made, openConnected(std::move(connection), path, std::move(surroundings)));
     BURROW_TRY(const auto changes,
                made.record(SetDraft{ThingType::book,
@@ -104,6 +120,11 @@ Result<Book> Book::create(const fs::path& path, std::string_view room, std::stri
                                      {setting::roomCode, std::string(roomCode)}}}));
     static_cast<void>(changes);
     return made;
+}
+
+Result<Book> Book::join(const fs::path& path, BookId id, Surroundings surroundings) {
+    BURROW_TRY(auto connection, makeFile(path, surroundings, id));
+    return openConnected(std::move(connection), path, std::move(surroundings));
 }
 
 Result<Book> Book::open(const fs::path& path, Access access, Surroundings surroundings) {
@@ -139,16 +160,45 @@ Done Book::loadIdentity() {
 Done Book::startAct() {
     projector_ = std::make_unique<Projector>(connection_);
     now_ = surroundings_.clock.now();
+    std::int64_t heard = 0;
+    std::int64_t device = 0;
+    {
+        BURROW_TRY(auto own, connection_.query("SELECT device, heard FROM book"));
+        BURROW_TRY(const bool found, own.next());
+        if (!found) return fail(Trouble::corrupt, {"book.damaged"});
+        device = own.integer(0);
+        heard = own.integer(1);
+    }
+    // Another program may have given this copy a device of its own.
+    if (device != deviceRef_) BURROW_DO(loadIdentity());
     BURROW_TRY(auto rows, connection_.query(
                               "SELECT seq, hlc FROM entry WHERE device = ? ORDER BY seq DESC LIMIT "
                               "1"));
     rows.bind(deviceRef_);
     BURROW_TRY(const bool found, rows.next());
-    BURROW_TRY(const auto heard, connection_.integer("SELECT heard FROM book"));
     nextSeq_ = found ? rows.integer(0) + 1 : 1;
     act_ = nextSeq_;
-    stamp_ = std::max(found ? rows.integer(1) : 0, heard);
+    stamp_ = std::max(hlc::bounded(found ? rows.integer(1) : 0, now_), hlc::bounded(heard, now_));
     return {};
+}
+
+Done Book::becomeNewDevice() {
+    BURROW_TRY(auto transaction, Transaction::begin(connection_));
+    BURROW_DO(takeNewDevice());
+    BURROW_DO(transaction.commit());
+    return loadIdentity();
+}
+
+/// Inside a transaction; loadIdentity() follows when it is committed.
+Done Book::takeNewDevice() {
+    const auto device = uuids_->next();
+    {
+        BURROW_TRY(auto add, connection_.query("INSERT INTO device (id) VALUES (?)"));
+        BURROW_DO(add.bind(device.bytes).run());
+    }
+    BURROW_TRY(auto change, connection_.query("UPDATE book SET device = (SELECT ref FROM device "
+                                              "WHERE id = ?)"));
+    return change.bind(device.bytes).run();
 }
 
 Result<Act> Book::beginAct() {
@@ -159,12 +209,15 @@ Result<Act> Book::beginAct() {
 
 Done Act::add(const Draft& draft) {
     BURROW_TRY(auto entry, book_->entryFor(draft));
+    const auto id = entry.id;
     BURROW_DO(book_->append(std::move(entry)));
     const auto* fact = std::get_if<FactDraft>(&draft);
-    const auto follows = fact != nullptr ? consequenceOf(*fact) : std::nullopt;
-    if (!follows) return {};
-    BURROW_TRY(auto set, book_->entryFor(*follows));
-    return book_->append(std::move(set));
+    if (const auto follows = fact != nullptr ? consequenceOf(*fact) : std::nullopt) {
+        BURROW_TRY(auto set, book_->entryFor(*follows));
+        BURROW_DO(book_->append(std::move(set)));
+    }
+    BURROW_TRY(auto beside, book_->confidentialFor(draft, id));
+    return beside ? book_->append(*std::move(beside)) : Done();
 }
 
 void Act::startNext() {
@@ -219,7 +272,9 @@ Result<std::pair<ChangeSet, std::vector<Entry>>> Book::undo() {
     BURROW_DO(startAct());
     for (const auto& target : targets) {
         BURROW_TRY(auto entry, findEntry(connection_, target));
-        if (entry->thing == id_.uuid && entry->seq == 1) continue;  // the room's first name stays
+        if (entry->thing == id_.uuid && entry->seq == 1 && isFirstOfItsKind(*entry)) {
+            continue;  // the room's first name stays
+        }
         BURROW_TRY(auto retraction, correction(target, entrykind::retract));
         BURROW_DO(append(std::move(retraction)));
         undone.push_back(*std::move(entry));
@@ -228,94 +283,6 @@ Result<std::pair<ChangeSet, std::vector<Entry>>> Book::undo() {
     BURROW_TRY(auto changes, projector_->finish());
     BURROW_DO(transaction.commit());
     return std::pair(std::move(changes), std::move(undone));
-}
-
-Entry Book::blank(std::string_view kind, std::optional<Uuid> thing) {
-    Entry entry;
-    entry.kind = kind;
-    entry.id = EntryId{uuids_->next()};
-    entry.thing = thing;
-    entry.happenedAt = now_;
-    entry.day = surroundings_.zone.dayOf(now_);
-    return entry;
-}
-
-Result<Entry> Book::correction(const EntryId& target, std::string_view kind) {
-    BURROW_TRY(const auto corrected, findEntry(connection_, target));
-    if (!corrected) return fail(Trouble::notFound, {"entry.missing"});
-    auto entry = blank(kind, corrected->thing);
-    entry.body = {{"entry", target.text()}};
-    return entry;
-}
-
-Done Book::requireSubject(SubjectId subject) {
-    BURROW_TRY(auto rows, connection_.query("SELECT 1 FROM subject WHERE id = ? UNION ALL SELECT 1 "
-                                            "FROM field WHERE thing = ? LIMIT 1"));
-    rows.bind(subject.uuid.bytes, subject.uuid.bytes);
-    BURROW_TRY(const bool known, rows.next());
-    if (!known) return fail(Trouble::notFound, {"subject.missing"});
-    return {};
-}
-
-Result<Entry> Book::entryFor(const Draft& draft) {
-    if (const auto* fact = std::get_if<FactDraft>(&draft)) {
-        BURROW_DO(requireSubject(fact->subject));
-        BURROW_DO(checkComplete(fact->body, fact->kind));
-        auto entry = blank(spec(fact->kind).name, fact->subject.uuid);
-        entry.body = toJson(fact->body);
-        if (fact->happenedAt) {
-            entry.happenedAt = *fact->happenedAt;
-            entry.day = fact->day.value_or(surroundings_.zone.dayOf(*fact->happenedAt));
-        }
-        if (fact->id) entry.id = *fact->id;
-        return entry;
-    }
-    if (const auto* set = std::get_if<SetDraft>(&draft)) {
-        auto entry = blank(entrykind::set, set->thing);
-        entry.body = {{"type", std::string(name(set->type))}, {"fields", set->fields}};
-        return entry;
-    }
-    if (const auto* amend = std::get_if<AmendDraft>(&draft)) {
-        BURROW_TRY(const auto target, findEntry(connection_, amend->entry));
-        if (!target) return fail(Trouble::notFound, {"entry.missing"});
-        const auto kind = parseFactKind(target->kind);
-        if (!kind) return fail(Trouble::badInput, {"entry.notAFact"});
-        BURROW_DO(checkComplete(amend->body, *kind));
-        BURROW_TRY(auto entry, correction(amend->entry, entrykind::amend));
-        entry.body["body"] = toJson(amend->body);
-        if (amend->happenedAt) {
-            entry.body["happened_at"] = amend->happenedAt->ms;
-            const auto day = amend->day.value_or(surroundings_.zone.dayOf(*amend->happenedAt));
-            entry.body["day"] = day.days;
-        }
-        return entry;
-    }
-    return correction(std::get<RetractDraft>(draft).entry, entrykind::retract);
-}
-
-Done Book::append(Entry entry) {
-    stamp_ = hlc::next(stamp_, now_);
-    entry.device = device_;
-    entry.seq = nextSeq_++;
-    entry.act = act_;
-    entry.hlc = stamp_;
-    entry.recordedAt = now_;
-    entry.zone = surroundings_.zone.name();
-    const auto text = entry.body.dump();
-    const auto thing = entry.thing ? std::optional(entry.thing->bytes) : std::nullopt;
-    {
-        BURROW_TRY(
-            auto insert,
-            connection_.query("INSERT INTO entry (id, device, seq, act, hlc, kind, thing, "
-                              "body, recorded_at, happened_at, day, zone) VALUES (?, ?, ?, ?, "
-                              "?, ?, ?, ?, ?, ?, ?, ?)"));
-        BURROW_DO(insert
-                      .bind(entry.id.uuid.bytes, deviceRef_, entry.seq, entry.act, entry.hlc,
-                            entry.kind, thing, text, entry.recordedAt.ms, entry.happenedAt.ms,
-                            entry.day.days, entry.zone)
-                      .run());
-    }
-    return projector_->apply(entry);
 }
 
 }  // namespace burrow

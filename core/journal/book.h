@@ -60,6 +60,10 @@ public:
     /// Makes a new book; refuses when there is anything at `path` already.
     static Result<Book> create(const std::filesystem::path& path, std::string_view room,
                                std::string_view roomCode, Surroundings surroundings);
+    /// Makes an empty book that takes part in book `id` as a device of its own; the entries follow by a
+    /// merge. Refuses when there is anything at `path` already.
+    static Result<Book> join(const std::filesystem::path& path, BookId id,
+                             Surroundings surroundings);
     /// Refuses a file that is no book, or one that a later version wrote, before any write.
     static Result<Book> open(const std::filesystem::path& path, storage::Access access,
                              Surroundings surroundings);
@@ -73,6 +77,11 @@ public:
     /// `notFound` when there is none.
     Result<std::pair<ChangeSet, std::vector<Entry>>> undo();
 
+    /// From here on this file writes under a device id of its own: for a book restored from a copy, whose
+    /// other copy may still be in use somewhere. A merge that brings unknown entries of this device does
+    /// it by itself.
+    Done becomeNewDevice();
+
     [[nodiscard]] BookId id() const { return id_; }
     [[nodiscard]] DeviceId device() const { return device_; }
     [[nodiscard]] const Surroundings& surroundings() const { return surroundings_; }
@@ -83,11 +92,21 @@ public:
 
 private:
     friend class Act;
+    friend class Merge;
+    static Result<storage::Connection> makeFile(const std::filesystem::path& path,
+                                                const Surroundings& surroundings,
+                                                std::optional<BookId> id);
     Book(storage::Connection connection, std::filesystem::path path, Surroundings surroundings);
     static Result<Book> openConnected(storage::Connection connection, std::filesystem::path path,
                                       Surroundings surroundings);
     Done loadIdentity();
+    Done takeNewDevice();
     Result<Entry> entryFor(const Draft& draft);
+    Result<Entry> factEntry(const FactDraft& draft);
+    Result<Entry> setEntry(const SetDraft& draft);
+    Result<Entry> amendEntry(const AmendDraft& draft);
+    Result<Entry> againEntry(const AgainDraft& draft);
+    Result<std::optional<Entry>> confidentialFor(const Draft& draft, const EntryId& written);
     Result<Entry> correction(const EntryId& target, std::string_view kind);
     Entry blank(std::string_view kind, std::optional<Uuid> thing);
     Done append(Entry entry);

@@ -15,7 +15,7 @@ struct CheckReport {
     [[nodiscard]] bool isSound() const { return findings.empty(); }
 };
 
-/// SQLite's own integrity check, foreign keys, gaps in the sequence of any device, and whether the
+/// SQLite's own integrity check, foreign keys, gaps in the sequence of this device, and whether the
 /// projections equal those rebuilt from the journal in a copy beside the system's temporary files.
 Result<CheckReport> check(Book& book);
 

@@ -23,6 +23,9 @@ inline constexpr std::string_view amend = "amend";  ///< another body for a fact
 inline constexpr std::string_view retract = "retract";  ///< the entry no longer counts; final
 }  // namespace entrykind
 
+/// The longest body that is taken from elsewhere, as JSON: 64 KiB.
+inline constexpr std::size_t longestEntryBody = 65'536;
+
 struct Entry {
     EntryId id;
     DeviceId device;
@@ -72,7 +75,13 @@ struct RetractDraft {
     EntryId entry;
 };
 
-using Draft = std::variant<FactDraft, SetDraft, AmendDraft, RetractDraft>;
+/// One of several amendments of a fact once more, as it was written: it replaces all of them.
+struct AgainDraft {
+    EntryId fact;
+    EntryId amendment;
+};
+
+using Draft = std::variant<FactDraft, SetDraft, AmendDraft, RetractDraft, AgainDraft>;
 
 /// What a transaction touched, for those who show it.
 struct ChangeSet {

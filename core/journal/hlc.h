@@ -21,4 +21,16 @@ namespace burrow::hlc {
     return std::max(pack(now.ms, 0), last + 1);
 }
 
+/// How far a stamp may lie ahead of the clock here to be followed: no honest clock is a day off, and a
+/// device set to 2099 must not take all others there with it.
+inline constexpr std::int64_t mostAheadMs = 86'400'000;
+
+[[nodiscard]] constexpr bool isAhead(std::int64_t stamp, Instant now) {
+    return milliseconds(stamp) > now.ms + mostAheadMs;
+}
+/// The stamp to continue from: one that is too far ahead counts for nothing.
+[[nodiscard]] constexpr std::int64_t bounded(std::int64_t stamp, Instant now) {
+    return isAhead(stamp, now) ? 0 : stamp;
+}
+
 }  // namespace burrow::hlc

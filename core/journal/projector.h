@@ -2,9 +2,12 @@
 // entries there are, not on the order in which they arrived: a rebuild gives the same rows.
 #pragma once
 
+#include <map>
+#include <set>
 #include <unordered_map>
 
 #include "journal/entry.h"
+#include "journal/heads.h"
 #include "model/digest.h"
 #include "storage/sqlite.h"
 
@@ -21,6 +24,12 @@ public:
     /// Projects an entry that has just been added to the journal. Rows of subjects, enclosures and
     /// tags follow with finish(), inside the same transaction.
     Done apply(const Entry& entry);
+    /// Takes away what followed from an entry that has just been deleted from the journal.
+    Done forget(const Entry& entry);
+    /// Notes or forgets that a device gave a number twice, and says whether it did.
+    Result<bool> lookForFork(const DeviceId& device, std::int64_t seq);
+    /// Does not list the entries in the change set: a merge may bring a million of them.
+    void leaveOutEntries() { listsEntries_ = false; }
     /// Writes what apply() left open, and says what was touched.
     Result<ChangeSet> finish();
 
@@ -42,12 +51,15 @@ private:
     Done applySet(const Entry& entry);
     Done applyCorrection(const Entry& entry);
     Done reproject(const EntryId& target);
+    Done reprojectCorrected(const Entry& correction);
+    Done takeAway(const Entry& entry);
     Result<bool> isRetracted(const EntryId& entry);
     Result<std::optional<Entry>> amended(Entry entry);
     Result<Folding*> folding(SubjectId subject);
+    Done touch(const Entry& set, ThingType type);
     Done refold(SubjectId subject, Folding& state);
     Done finishSubject(SubjectId subject, Folding& state);
-    Result<FieldValues> winners(const Uuid& thing);
+    Result<FieldValues> winners(const Uuid& thing, ThingType type);
     Done writeSubject(SubjectId subject, const Digest& digest);
     Done writeEnclosure(const Uuid& thing);
     Done writeTag(const Uuid& thing);
@@ -55,9 +67,25 @@ private:
 
     storage::Connection& connection_;
     std::unordered_map<Uuid, Folding, UuidHash> subjects_;
-    std::unordered_map<Uuid, ThingType, UuidHash> things_;
+    std::set<std::pair<ThingType, Uuid>> things_;  ///< besides subjects
     std::vector<EntryId> entries_;
+    bool listsEntries_ = true;
 };
+
+/// A value of a field and what its writer knew.
+struct FieldValue {
+    Said said;
+    std::string value;  ///< JSON
+};
+/// All values of each field of a thing, in the order of (stamp, entry).
+Result<std::map<std::string, std::vector<FieldValue>>> fieldValues(storage::Connection& connection,
+                                                                   const Uuid& thing,
+                                                                   ThingType type);
+/// Those that nobody replaced, the one that counts first.
+[[nodiscard]] std::vector<const FieldValue*> headsOf(const std::vector<FieldValue>& values);
+
+/// The kinds of rows in the table `difference`.
+enum class DifferenceRow { field, amendment, confidentialPart };
 
 /// One entry by its id; nothing where the journal does not hold it.
 Result<std::optional<Entry>> findEntry(storage::Connection& connection, const EntryId& id);

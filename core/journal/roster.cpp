@@ -196,6 +196,10 @@ Result<std::string> nextNumber(Book& book) {
     return fmt::format("{:03}", highest + 1);
 }
 
+std::string numberAfter(const std::string& number) {
+    return fmt::format("{:03}", parseInteger(number).value_or(0) + 1);
+}
+
 Result<std::vector<Enclosure>> enclosures(Book& book) {
     BURROW_TRY(auto rows,
                book.connection().query("SELECT id, name, length_mm, width_mm, height_mm, "

@@ -33,6 +33,8 @@ Result<std::optional<Kept>> kept(Book& book, SubjectId id);
 Result<std::vector<SubjectId>> subjectsNumbered(Book& book, std::string_view number);
 /// One above the highest number in use, with at least three digits.
 Result<std::string> nextNumber(Book& book);
+/// The one after that which nextNumber() gave.
+[[nodiscard]] std::string numberAfter(const std::string& number);
 
 Result<std::vector<Enclosure>> enclosures(Book& book);
 Result<std::optional<Enclosure>> enclosure(Book& book, EnclosureId id);

@@ -5,28 +5,9 @@
 namespace burrow {
 namespace {
 
-constexpr const char* entryById =
-    "SELECT e.n, e.id, d.id, e.seq, e.act, e.hlc, e.kind, e.thing, e.body, e.recorded_at, "
-    "e.happened_at, e.day, e.zone FROM entry e JOIN device d ON d.ref = e.device WHERE e.id = ?";
+constexpr const char* entryById = "SELECT " BURROW_ENTRY_COLUMNS "WHERE e.id = ?";
 constexpr const char* entriesByArrival =
-    "SELECT e.n, e.id, d.id, e.seq, e.act, e.hlc, e.kind, e.thing, e.body, e.recorded_at, "
-    "e.happened_at, e.day, e.zone FROM entry e JOIN device d ON d.ref = e.device WHERE e.n > ? "
-    "ORDER BY e.n LIMIT ?";
-
-Entry entryAt(const storage::Query& row) {
-    return {EntryId{uuidAt(row, 1)},
-            DeviceId{uuidAt(row, 2)},
-            row.integer(3),
-            row.integer(4),
-            row.integer(5),
-            std::string(row.text(6)),
-            maybeUuidAt(row, 7),
-            nlohmann::json::parse(row.text(8), nullptr, false),
-            Instant{row.integer(9)},
-            Instant{row.integer(10)},
-            CivilDay{static_cast<std::int32_t>(row.integer(11))},
-            std::string(row.text(12))};
-}
+    "SELECT " BURROW_ENTRY_COLUMNS "WHERE e.n > ? ORDER BY e.n LIMIT ?";
 
 }  // namespace
 
@@ -43,12 +24,56 @@ std::optional<CivilDay> maybeDayAt(const storage::Query& row, int column) {
     return CivilDay{static_cast<std::int32_t>(row.integer(column))};
 }
 
+StoredEntry storedEntryAt(const storage::Query& row) {
+    return {row.integer(0),
+            EntryId{uuidAt(row, 1)},
+            DeviceId{uuidAt(row, 2)},
+            row.integer(3),
+            row.integer(4),
+            row.integer(5),
+            row.text(6),
+            maybeUuidAt(row, 7),
+            row.text(8),
+            Instant{row.integer(9)},
+            Instant{row.integer(10)},
+            CivilDay{static_cast<std::int32_t>(row.integer(11))},
+            row.text(12)};
+}
+
+Entry StoredEntry::toEntry() const {
+    return {id,
+            device,
+            seq,
+            act,
+            hlc,
+            std::string(kind),
+            thing,
+            nlohmann::json::parse(body, nullptr, false),
+            recordedAt,
+            happenedAt,
+            day,
+            std::string(zone)};
+}
+
+Done insertEntry(storage::Connection& connection, const Entry& entry, std::int64_t device,
+                 std::string_view body) {
+    const auto thing = entry.thing ? std::optional(entry.thing->bytes) : std::nullopt;
+    BURROW_TRY(auto insert,
+               connection.query("INSERT INTO entry (id, device, seq, act, hlc, kind, thing, body, "
+                                "recorded_at, happened_at, day, zone) VALUES (?, ?, ?, ?, ?, ?, ?, "
+                                "?, ?, ?, ?, ?)"));
+    return insert
+        .bind(entry.id.uuid.bytes, device, entry.seq, entry.act, entry.hlc, entry.kind, thing, body,
+              entry.recordedAt.ms, entry.happenedAt.ms, entry.day.days, entry.zone)
+        .run();
+}
+
 Result<std::optional<Entry>> findEntry(storage::Connection& connection, const EntryId& id) {
     BURROW_TRY(auto rows, connection.query(entryById));
     rows.bind(id.uuid.bytes);
     BURROW_TRY(const bool found, rows.next());
     if (!found) return std::optional<Entry>();
-    return std::optional<Entry>(entryAt(rows));
+    return std::optional<Entry>(storedEntryAt(rows).toEntry());
 }
 
 Result<std::vector<std::pair<std::int64_t, Entry>>> entriesAfter(storage::Connection& connection,
@@ -59,7 +84,7 @@ Result<std::vector<std::pair<std::int64_t, Entry>>> entriesAfter(storage::Connec
     while (true) {
         BURROW_TRY(const bool more, rows.next());
         if (!more) return entries;
-        entries.emplace_back(rows.integer(0), entryAt(rows));
+        entries.emplace_back(rows.integer(0), storedEntryAt(rows).toEntry());
     }
 }
 

@@ -1,0 +1,199 @@
+#include "journal/merge.h"
+
+#include <algorithm>
+
+#include "base/text.h"
+#include "journal/hlc.h"
+#include "journal/json_reading.h"
+#include "journal/rows.h"
+
+namespace burrow {
+namespace {
+
+using nlohmann::json;
+
+constexpr std::size_t longestSource = 200;
+constexpr std::size_t longestKind = 64;
+constexpr std::size_t longestZone = 64;
+/// The greatest whole number that every reader of JSON keeps exact (RFC 8259, section 6).
+constexpr std::int64_t greatestSeq = (std::int64_t{1} << 53) - 1;
+
+bool isPlainText(std::string_view text, std::size_t longest) {
+    return text.size() <= longest && isUtf8(text) && text.find('\0') == std::string_view::npos;
+}
+
+/// Whether a device could have written it.
+bool isPossible(const Entry& entry, std::string_view body) {
+    const Uuid nil;
+    return entry.id.uuid != nil && entry.device.uuid != nil && entry.seq >= 1 &&
+           entry.seq <= greatestSeq && entry.act >= 1 && entry.act <= entry.seq && entry.hlc >= 0 &&
+           !entry.kind.empty() && isPlainText(entry.kind, longestKind) &&
+           isPlainText(entry.zone, longestZone) && entry.body.is_object() &&
+           body.size() <= longestEntryBody && isUtf8(body) &&
+           reading::isInstant(entry.recordedAt.ms) && reading::isInstant(entry.happenedAt.ms) &&
+           reading::isDay(entry.day.days);
+}
+
+bool isKindKnown(std::string_view kind) {
+    return kind == entrykind::set || kind == entrykind::amend || kind == entrykind::retract ||
+           parseFactKind(kind).has_value();
+}
+
+std::int64_t daysAhead(std::int64_t stamp, Instant now) {
+    constexpr std::int64_t msPerDay = 86'400'000;
+    return (hlc::milliseconds(stamp) - now.ms) / msPerDay;
+}
+
+}  // namespace
+
+Merge::Merge(Book& book, storage::Transaction transaction, Origin from)
+    : book_(&book),
+      transaction_(std::move(transaction)),
+      from_(std::move(from)),
+      projector_(std::make_unique<Projector>(book.connection())),
+      now_(book.surroundings().clock.now()) {
+    projector_->leaveOutEntries();
+    if (!isPlainText(from_.source, longestSource)) from_.source.clear();
+}
+
+Result<Merge> Merge::begin(Book& book, Origin from) {
+    BURROW_TRY(auto transaction, storage::Transaction::begin(book.connection()));
+    Merge merge(book, std::move(transaction), std::move(from));
+    // A book restored or renewed by another program meanwhile has another device by now.
+    BURROW_DO(book.loadIdentity());
+    BURROW_TRY(const auto last,
+               book.connection().integer("SELECT coalesce(max(n), 0) FROM entry"));
+    merge.firstN_ = last + 1;
+    BURROW_TRY(merge.heard_, book.connection().integer("SELECT heard FROM book"));
+    return merge;
+}
+
+Result<Merge::Peer*> Merge::peer(const DeviceId& device) {
+    const auto [found, isNew] = peers_.try_emplace(device.uuid);
+    auto& peer = found->second;
+    if (!isNew) return &peer;
+    auto& connection = book_->connection();
+    {
+        BURROW_TRY(auto add, connection.query("INSERT OR IGNORE INTO device (id) VALUES (?)"));
+        BURROW_DO(add.bind(device.uuid.bytes).run());
+    }
+    {
+        BURROW_TRY(auto row, connection.query(
+                                 "SELECT d.ref, (SELECT max(seq) FROM entry e WHERE e.device = "
+                                 "d.ref), EXISTS (SELECT 1 FROM fork f WHERE f.device = d.id) FROM "
+                                 "device d WHERE d.id = ?"));
+        row.bind(device.uuid.bytes);
+        BURROW_TRY(const bool isThere, row.next());
+        if (!isThere) return fail(Trouble::corrupt, {"book.damaged"});
+        peer.ref = row.integer(0);
+        peer.highest = row.integer(1);
+        peer.wasForked = row.integer(2) != 0;
+    }
+    return &peer;
+}
+
+/// Fails where the id is here with other content: then one of the two was tampered with.
+Result<bool> Merge::isKnown(const Entry& entry, std::string_view body) {
+    BURROW_TRY(auto rows, book_->connection().query("SELECT " BURROW_ENTRY_COLUMNS
+                                                    "WHERE e.id = ?"));
+    rows.bind(entry.id.uuid.bytes);
+    BURROW_TRY(const bool found, rows.next());
+    if (!found) return false;
+    const auto here = storedEntryAt(rows);
+    const bool isSame =
+        here.device == entry.device && here.seq == entry.seq && here.act == entry.act &&
+        here.hlc == entry.hlc && here.kind == entry.kind && here.thing == entry.thing &&
+        here.body == body && here.recordedAt == entry.recordedAt &&
+        here.happenedAt == entry.happenedAt && here.day == entry.day && here.zone == entry.zone;
+    if (!isSame) {
+        return fail(Trouble::badInput, {"merge.otherContent", {{"entry", entry.id.text()}}});
+    }
+    return true;
+}
+
+/// Only a number that is not above all before can have been given already.
+Done Merge::noteNumber(Peer& peer, const Entry& entry) {
+    if (entry.seq > peer.highest) {
+        peer.highest = entry.seq;
+        return {};
+    }
+    BURROW_TRY(const bool isForked, projector_->lookForFork(entry.device, entry.seq));
+    peer.isForked |= isForked;
+    return {};
+}
+
+Done Merge::add(const Entry& entry) {
+    if (isBroken_) return fail(Trouble::badInput, {"merge.broken"});
+    isBroken_ = true;  // until this entry is in
+    // Bytes that are no UTF-8 are kept by the dump, so that they are seen and refused.
+    const auto body = entry.body.dump(-1, ' ', false, json::error_handler_t::ignore);
+    if (!isPossible(entry, body)) {
+        return fail(Trouble::badInput, {"merge.impossible", {{"entry", entry.id.text()}}});
+    }
+    BURROW_TRY(const bool isHere, isKnown(entry, body));
+    if (isHere) {
+        ++known_;
+        isBroken_ = false;
+        return {};
+    }
+    BURROW_TRY(auto* from, peer(entry.device));
+    BURROW_DO(insertEntry(book_->connection(), entry, from->ref, body));
+    BURROW_DO(noteNumber(*from, entry));
+    BURROW_DO(projector_->apply(entry));
+    if (hlc::isAhead(entry.hlc, now_)) {
+        from->ahead = std::max(from->ahead, entry.hlc);
+    } else {
+        heard_ = std::max(heard_, entry.hlc);
+    }
+    if (!isKindKnown(entry.kind)) ++unknown_;
+    ++added_;
+    isBroken_ = false;
+    return {};
+}
+
+/// Writes down where the entries came from, and what was heard of other clocks.
+Done Merge::finishArrival(MergeReport& report) {
+    auto& connection = book_->connection();
+    {
+        BURROW_TRY(auto update, connection.query("UPDATE book SET heard = ?"));
+        BURROW_DO(update.bind(heard_).run());
+    }
+    const auto device = from_.device ? std::optional(from_.device->uuid.bytes) : std::nullopt;
+    {
+        BURROW_TRY(auto insert,
+                   connection.query("INSERT INTO arrival (at, source, device, first_n, last_n, "
+                                    "entries) VALUES (?, ?, ?, ?, ?, ?)"));
+        BURROW_DO(insert
+                      .bind(now_.ms, from_.source, device, firstN_, firstN_ + added_ - 1, added_)
+                      .run());
+    }
+    BURROW_TRY(report.arrival, connection.integer("SELECT max(number) FROM arrival"));
+    const auto own = peers_.find(book_->device().uuid);
+    if (own == peers_.end()) return {};
+    // What this device has written is here. Anything more was written by another copy of this file.
+    report.isNewDevice = true;
+    return book_->takeNewDevice();
+}
+
+Result<MergeReport> Merge::commit() {
+    if (isBroken_) return fail(Trouble::badInput, {"merge.broken"});
+    MergeReport report;
+    report.added = added_;
+    report.known = known_;
+    report.unknown = unknown_;
+    BURROW_TRY(report.changes, projector_->finish());
+    if (added_ > 0) BURROW_DO(finishArrival(report));
+    for (const auto& [device, peer] : peers_) {
+        if (peer.ahead != 0) {
+            report.ahead.push_back({DeviceId{device}, daysAhead(peer.ahead, now_)});
+        }
+        if (peer.isForked && !peer.wasForked) report.forked.push_back(DeviceId{device});
+    }
+    std::ranges::sort(report.ahead, {}, &AheadDevice::device);
+    std::ranges::sort(report.forked);
+    BURROW_DO(transaction_.commit());
+    if (report.isNewDevice) BURROW_DO(book_->loadIdentity());
+    return report;
+}
+
+}  // namespace burrow
