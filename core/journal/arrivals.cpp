@@ -24,8 +24,7 @@ struct Span {
 };
 
 Result<Span> spanOf(storage::Connection& connection, std::int64_t arrival) {
-    BURROW_TRY(auto row,
-               connection.query("SELECT first_n, last_n FROM arrival WHERE number = ?"));
+    BURROW_TRY(auto row, connection.query("SELECT first_n, last_n FROM arrival WHERE number = ?"));
     row.bind(arrival);
     BURROW_TRY(const bool found, row.next());
     if (!found) return fail(Trouble::corrupt, {"book.damaged"});
@@ -87,7 +86,8 @@ Result<TakenBack> takeBackArrival(Book& book) {
     BURROW_TRY(taken.changes, projector.finish());
     taken.arrival.takenBack = book.surroundings().clock.now();
     {
-        BURROW_TRY(auto note, connection.query("UPDATE arrival SET taken_back = ? WHERE number = ?"));
+        BURROW_TRY(auto note,
+                   connection.query("UPDATE arrival SET taken_back = ? WHERE number = ?"));
         BURROW_DO(note.bind(taken.arrival.takenBack->ms, number).run());
     }
     BURROW_DO(setTakingBack(connection, std::nullopt));

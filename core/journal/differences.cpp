@@ -111,11 +111,11 @@ Done addNoted(Connection& connection, std::vector<Difference>& all) {
 
 /// Two living subjects with the same number.
 Done addNumbers(Connection& connection, std::vector<Difference>& all) {
-    BURROW_TRY(auto rows,
-               connection.query("SELECT number, id FROM subject WHERE standing IN (0, 1) AND number "
-                                "IN (SELECT number FROM subject WHERE standing IN (0, 1) AND "
-                                "number <> '' GROUP BY number HAVING count(*) > 1) ORDER BY "
-                                "number, id"));
+    BURROW_TRY(auto rows, connection.query(
+                              "SELECT number, id FROM subject WHERE standing IN (0, 1) AND number "
+                              "IN (SELECT number FROM subject WHERE standing IN (0, 1) AND "
+                              "number <> '' GROUP BY number HAVING count(*) > 1) ORDER BY "
+                              "number, id"));
     while (true) {
         BURROW_TRY(const bool more, rows.next());
         if (!more) return {};

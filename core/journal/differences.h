@@ -11,7 +11,7 @@ struct Choice {
     EntryId entry;
     DeviceId device;
     Instant recordedAt;
-    nlohmann::json value;  ///< of the field, or the body of the fact
+    nlohmann::json value;               ///< of the field, or the body of the fact
     std::optional<Instant> happenedAt;  ///< where an amendment gives a time
     std::optional<CivilDay> day;
     std::optional<SubjectId> subject;  ///< of those with the same number
@@ -23,17 +23,17 @@ struct Difference {
         amendment,         ///< of a fact; settled by writing the chosen one again
         confidentialPart,  ///< party or price of a fact; the same
         number,  ///< two living subjects have it; the chosen one keeps it, others get the next free ones
-        fork     ///< a device gave numbers twice; both stand, and the keeper has seen it
+        fork  ///< a device gave numbers twice; both stand, and the keeper has seen it
     };
     Kind kind = Kind::field;
     ThingType type = ThingType::subject;
-    Uuid thing;                          ///< what it is about; the subject of a fact
-    std::string name;                    ///< of the field, or the number
+    Uuid thing;        ///< what it is about; the subject of a fact
+    std::string name;  ///< of the field, or the number
     std::optional<EntryId> fact;
     std::optional<FactKind> factKind;
-    std::optional<DeviceId> device;      ///< that forked
-    std::int64_t times = 0;              ///< how many numbers it gave twice
-    std::vector<Choice> choices;         ///< the one that counts now comes first
+    std::optional<DeviceId> device;  ///< that forked
+    std::int64_t times = 0;          ///< how many numbers it gave twice
+    std::vector<Choice> choices;     ///< the one that counts now comes first
 
     /// Eight letters and digits that stay the same until it is settled, on every device.
     [[nodiscard]] std::string key() const;

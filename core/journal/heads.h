@@ -16,8 +16,9 @@ struct Said {
     EntryId entry;
     Uuid device;
     std::int64_t seq = 0;
-    std::int64_t stamp = 0;    ///< hybrid logical clock
-    bool isRetracted = false;  ///< does not count, but what it replaced stays replaced by what replaced it
+    std::int64_t stamp = 0;  ///< hybrid logical clock
+    bool isRetracted =
+        false;  ///< does not count, but what it replaced stays replaced by what replaced it
     /// The entries it replaced. Nothing for an entry of the first version, which did not write them: it
     /// replaced all that its own device said before.
     std::optional<std::vector<EntryId>> over;

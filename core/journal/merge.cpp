@@ -61,8 +61,7 @@ Result<Merge> Merge::begin(Book& book, Origin from) {
     Merge merge(book, std::move(transaction), std::move(from));
     // A book restored or renewed by another program meanwhile has another device by now.
     BURROW_DO(book.loadIdentity());
-    BURROW_TRY(const auto last,
-               book.connection().integer("SELECT coalesce(max(n), 0) FROM entry"));
+    BURROW_TRY(const auto last, book.connection().integer("SELECT coalesce(max(n), 0) FROM entry"));
     merge.firstN_ = last + 1;
     BURROW_TRY(merge.heard_, book.connection().integer("SELECT heard FROM book"));
     return merge;
@@ -94,8 +93,8 @@ Result<Merge::Peer*> Merge::peer(const DeviceId& device) {
 
 /// Fails where the id is here with other content: then one of the two was tampered with.
 Result<bool> Merge::isKnown(const Entry& entry, std::string_view body) {
-    BURROW_TRY(auto rows, book_->connection().query("SELECT " BURROW_ENTRY_COLUMNS
-                                                    "WHERE e.id = ?"));
+    BURROW_TRY(auto rows,
+               book_->connection().query("SELECT " BURROW_ENTRY_COLUMNS "WHERE e.id = ?"));
     rows.bind(entry.id.uuid.bytes);
     BURROW_TRY(const bool found, rows.next());
     if (!found) return false;
@@ -163,8 +162,7 @@ Done Merge::finishArrival(MergeReport& report) {
         BURROW_TRY(auto insert,
                    connection.query("INSERT INTO arrival (at, source, device, first_n, last_n, "
                                     "entries) VALUES (?, ?, ?, ?, ?, ?)"));
-        BURROW_DO(insert
-                      .bind(now_.ms, from_.source, device, firstN_, firstN_ + added_ - 1, added_)
+        BURROW_DO(insert.bind(now_.ms, from_.source, device, firstN_, firstN_ + added_ - 1, added_)
                       .run());
     }
     BURROW_TRY(report.arrival, connection.integer("SELECT max(number) FROM arrival"));

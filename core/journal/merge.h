@@ -25,8 +25,8 @@ struct MergeReport {
     /// To be taken back by; nothing where everything was here already.
     std::optional<std::int64_t> arrival;
     std::int64_t added = 0;
-    std::int64_t known = 0;     ///< were here already
-    std::int64_t unknown = 0;   ///< of those added: of kinds that only a newer version can show
+    std::int64_t known = 0;    ///< were here already
+    std::int64_t unknown = 0;  ///< of those added: of kinds that only a newer version can show
     std::vector<AheadDevice> ahead;
     std::vector<DeviceId> forked;  ///< that gave numbers twice, seen for the first time
     /// This file turned out to be one of two copies of the same device and got a device id of its own.

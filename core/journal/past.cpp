@@ -2,7 +2,10 @@
 
 #include <algorithm>
 
+#include "journal/amendments.h"
+#include "journal/confidential.h"
 #include "journal/fields.h"
+#include "journal/json_reading.h"
 #include "journal/roster.h"
 #include "journal/rows.h"
 
@@ -20,16 +23,30 @@ Result<std::vector<EntryId>> idsOf(storage::Query& rows) {
     }
 }
 
-/// Oldest first, without those that were taken back.
-Result<std::vector<EntryId>> amendmentsOf(Book& book, const EntryId& fact) {
-    BURROW_TRY(
-        auto rows,
-        book.connection().query(
-            "SELECT a.entry FROM correction a WHERE a.target = ? AND a.kind = 'amend' AND NOT "
-            "EXISTS (SELECT 1 FROM correction r WHERE r.target = a.entry AND r.kind = "
-            "'retract') ORDER BY a.hlc, a.entry"));
-    rows.bind(fact.uuid.bytes);
-    return idsOf(rows);
+/// Those that were not taken back: oldest first, but the one that counts last.
+std::vector<const Amendment*> standing(const std::vector<Amendment>& amendments) {
+    std::vector<const Amendment*> all;
+    const auto heads = headsOf(amendments);
+    for (const auto& amendment : amendments) {
+        const bool counts = !heads.empty() && heads.front() == &amendment;
+        if (!amendment.said.isRetracted && !counts) all.push_back(&amendment);
+    }
+    if (!heads.empty()) all.push_back(heads.front());
+    return all;
+}
+
+/// The confidential part as it stood before a stamp; null where there was none.
+json partBefore(const std::vector<Amendment>& parts, std::int64_t stamp) {
+    json part;
+    for (const auto& each : parts) {
+        if (!each.said.isRetracted && each.said.stamp < stamp) part = each.body();
+    }
+    return part;
+}
+
+json countingPart(const std::vector<Amendment>& parts) {
+    const auto heads = headsOf(parts);
+    return heads.empty() ? json() : heads.front()->body();
 }
 
 /// The fields set right after a fact in the same act: other facts of that act have their own.
@@ -80,6 +97,14 @@ Result<SetDraft> asItStands(Book& book, const SetDraft& draft) {
     return standing;
 }
 
+/// Files for others leave out the entry of a fact that was confidential, with its first words; so what is
+/// no longer confidential is written as an entry of its own.
+std::vector<Draft> madePublic(const Fact& before, const FactBody& body, Instant happenedAt) {
+    FactDraft again{before.subject, before.kind, body, happenedAt};
+    if (happenedAt == before.happenedAt) again.day = before.day;
+    return {RetractDraft{before.id}, std::move(again)};
+}
+
 }  // namespace
 
 Result<std::vector<Reading>> readingsOf(Book& book, const EntryId& fact) {
@@ -87,18 +112,23 @@ Result<std::vector<Reading>> readingsOf(Book& book, const EntryId& fact) {
     BURROW_TRY(const auto first, findEntry(book.connection(), fact));
     const auto kind = first ? parseFactKind(first->kind) : std::nullopt;
     if (!kind) return readings;
-    const auto add = [&](const Entry& written, const json& object, CivilDay day) {
-        if (auto body = factBody(*kind, object)) {
-            readings.push_back({written.recordedAt, day, *std::move(body)});
+    BURROW_TRY(const auto amendments, amendmentsOf(book.connection(), fact));
+    const auto plain = standing(amendments.plain);
+    // Who and for how much was written beside each: what stood before the next one was written.
+    const auto add = [&](Instant writtenAt, json body, CivilDay day, std::size_t next) {
+        const auto part = next < plain.size()
+                              ? partBefore(amendments.confidential, plain[next]->said.stamp)
+                              : countingPart(amendments.confidential);
+        if (!part.is_null()) takeConfidentialPart(body, part);
+        if (auto read = factBody(*kind, body)) {
+            readings.push_back({writtenAt, day, *std::move(read)});
         }
     };
-    add(*first, first->body, first->day);
-    BURROW_TRY(const auto amendments, amendmentsOf(book, fact));
-    for (const auto& id : amendments) {
-        BURROW_TRY(const auto amendment, findEntry(book.connection(), id));
-        if (!amendment || !amendment->body.contains("body")) continue;
-        add(*amendment, amendment->body["body"],
-            CivilDay{amendment->body.value("day", first->day.days)});
+    add(first->recordedAt, first->body, first->day, 0);
+    for (std::size_t i = 0; i < plain.size(); ++i) {
+        BURROW_TRY(const auto entry, findEntry(book.connection(), plain[i]->said.entry));
+        if (!entry) continue;
+        add(entry->recordedAt, plain[i]->body(), plain[i]->day().value_or(first->day), i + 1);
     }
     return readings;
 }
@@ -118,6 +148,9 @@ Result<std::vector<Draft>> logging(Book& book, const FactDraft& draft) {
 
 Result<std::vector<Draft>> amending(Book& book, const Fact& before, const FactBody& body,
                                     Instant happenedAt) {
+    if (before.body.confidential.value_or(false) && !body.confidential.value_or(false)) {
+        return madePublic(before, body, happenedAt);
+    }
     AmendDraft amend{before.id, body, happenedAt};
     // A day once written stays, whatever zone the keeper is in by now.
     if (happenedAt == before.happenedAt) amend.day = before.day;
@@ -155,9 +188,10 @@ Result<std::optional<TakenOut>> takingOut(Book& book, const EntryId& id) {
     BURROW_TRY(const auto sets, setWith(book, id));
     for (const auto& set : sets) {
         BURROW_TRY(const auto entry, findEntry(book.connection(), set));
-        const auto type = parseThingType(entry->body.value("type", std::string()));
-        if (!type || !entry->thing) continue;
-        const SetDraft draft{*type, *entry->thing, entry->body["fields"].get<FieldValues>()};
+        const auto type = parseThingType(reading::text(entry->body, "type"));
+        const auto* fields = reading::member(entry->body, "fields");
+        if (!type || !entry->thing || fields == nullptr || !fields->is_object()) continue;
+        const SetDraft draft{*type, *entry->thing, fields->get<FieldValues>()};
         BURROW_TRY(auto standing, asItStands(book, draft));
         taken.standing.push_back(std::move(standing));
         taken.drafts.emplace_back(RetractDraft{set});

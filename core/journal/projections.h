@@ -11,10 +11,9 @@ struct Projection {
 };
 
 inline constexpr std::array projections{
-    Projection{
-        "correction",
-        "SELECT json_array(hex(target), hlc, hex(entry), kind, body, hex(device), seq) FROM "
-        "correction ORDER BY target, hlc, entry"},
+    Projection{"correction",
+               "SELECT json_array(hex(target), hlc, hex(entry), kind, body, hex(device), seq) FROM "
+               "correction ORDER BY target, hlc, entry"},
     Projection{
         "fact",
         "SELECT json_array(hex(subject), happened_at, hlc, hex(entry), kind, day, body) FROM "

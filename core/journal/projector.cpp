@@ -15,6 +15,20 @@ namespace burrow {
 
 using nlohmann::json;
 
+namespace {
+
+bool isCorrection(const Entry& entry) {
+    return entry.kind == entrykind::amend || entry.kind == entrykind::retract;
+}
+
+/// What a correction is about.
+std::optional<EntryId> targetOf(const Entry& correction) {
+    const auto uuid = reading::uuid(correction.body, "entry");
+    return uuid ? std::optional(EntryId{*uuid}) : std::nullopt;
+}
+
+}  // namespace
+
 std::size_t UuidHash::operator()(const Uuid& uuid) const {
     std::size_t hash = 0;
     // The last bytes of a version 7 UUID are random.
@@ -24,16 +38,36 @@ std::size_t UuidHash::operator()(const Uuid& uuid) const {
 
 Done Projector::apply(const Entry& entry) {
     if (listsEntries_) entries_.push_back(entry.id);
-    if (isConfidential(entry.body)) {
-        BURROW_TRY(auto insert, connection_.query("INSERT INTO confidential (entry) VALUES (?)"));
-        BURROW_DO(insert.bind(entry.id.uuid.bytes).run());
-    }
+    BURROW_DO(noteConfidential(entry));
+    if (!isCorrection(entry)) return project(entry);
+    if (!targetOf(entry)) return {};
+    BURROW_DO(noteCorrection(entry));
+    return reprojectCorrected(entry);
+}
+
+/// Under the corrections now known.
+Done Projector::project(const Entry& entry) {
     if (entry.kind == entrykind::set) return applySet(entry);
-    if (entry.kind == entrykind::amend || entry.kind == entrykind::retract) {
-        return applyCorrection(entry);
-    }
     if (const auto kind = parseFactKind(entry.kind)) return applyFact(entry, *kind);
     return {};  // a newer version's kind: kept in the journal, shown by that version
+}
+
+Done Projector::noteConfidential(const Entry& entry) {
+    if (!isConfidential(entry.body)) return {};
+    BURROW_TRY(auto insert, connection_.query("INSERT INTO confidential (entry) VALUES (?)"));
+    return insert.bind(entry.id.uuid.bytes).run();
+}
+
+Done Projector::noteCorrection(const Entry& entry) {
+    const auto target = targetOf(entry);
+    if (!target) return {};
+    const auto text = entry.body.dump();
+    BURROW_TRY(auto insert, connection_.query("INSERT INTO correction (target, hlc, entry, kind, "
+                                              "body, device, seq) VALUES (?, ?, ?, ?, ?, ?, ?)"));
+    return insert
+        .bind(target->uuid.bytes, entry.hlc, entry.id.uuid.bytes, entry.kind, text,
+              entry.device.uuid.bytes, entry.seq)
+        .run();
 }
 
 Done Projector::forget(const Entry& entry) {
@@ -42,13 +76,12 @@ Done Projector::forget(const Entry& entry) {
         BURROW_DO(remove.bind(entry.id.uuid.bytes).run());
     }
     BURROW_DO(takeAway(entry));
-    const bool isCorrection = entry.kind == entrykind::amend || entry.kind == entrykind::retract;
-    const auto target = reading::uuid(entry.body, "entry");
-    if (!isCorrection || !target) return {};
+    const auto target = targetOf(entry);
+    if (!isCorrection(entry) || !target) return {};
     {
         BURROW_TRY(auto remove,
                    connection_.query("DELETE FROM correction WHERE target = ? AND entry = ?"));
-        BURROW_DO(remove.bind(target->bytes, entry.id.uuid.bytes).run());
+        BURROW_DO(remove.bind(target->uuid.bytes, entry.id.uuid.bytes).run());
     }
     return reprojectCorrected(entry);
 }
@@ -64,9 +97,8 @@ Result<bool> Projector::lookForFork(const DeviceId& device, std::int64_t seq) {
         isForked = counted && count.integer(0) > 1;
     }
     BURROW_TRY(auto change,
-               connection_.query(isForked
-                                     ? "INSERT OR IGNORE INTO fork (device, seq) VALUES (?, ?)"
-                                     : "DELETE FROM fork WHERE device = ? AND seq = ?"));
+               connection_.query(isForked ? "INSERT OR IGNORE INTO fork (device, seq) VALUES (?, ?)"
+                                          : "DELETE FROM fork WHERE device = ? AND seq = ?"));
     BURROW_DO(change.bind(device.uuid.bytes, seq).run());
     return isForked;
 }
@@ -136,45 +168,24 @@ Done Projector::touch(const Entry& set, ThingType type) {
     return {};
 }
 
-Done Projector::applyCorrection(const Entry& entry) {
-    const auto target = reading::uuid(entry.body, "entry");
-    if (!target) return {};
-    const auto text = entry.body.dump();
-    {
-        BURROW_TRY(auto insert,
-                   connection_.query("INSERT INTO correction (target, hlc, entry, kind, body, "
-                                     "device, seq) VALUES (?, ?, ?, ?, ?, ?, ?)"));
-        BURROW_DO(insert
-                      .bind(target->bytes, entry.hlc, entry.id.uuid.bytes, entry.kind, text,
-                            entry.device.uuid.bytes, entry.seq)
-                      .run());
-    }
-    return reprojectCorrected(entry);
-}
-
 /// Projects what a correction is about under the corrections now known.
 Done Projector::reprojectCorrected(const Entry& correction) {
-    const EntryId target{reading::uuid(correction.body, "entry").value_or(Uuid{})};
-    BURROW_DO(reproject(target));
-    if (correction.kind == entrykind::amend) {
-        // It may have been taken back before it arrived, which is known by now.
-        return {};
-    }
+    const auto target = targetOf(correction);
+    if (!target) return {};
+    BURROW_TRY(const auto corrected, findEntry(connection_, *target));
+    if (!corrected) return {};  // not here yet: its corrections wait for it
     // What is retracted may itself be an amendment: then the fact it amended reads as before.
-    BURROW_TRY(const auto corrected, findEntry(connection_, target));
-    if (!corrected || corrected->kind != entrykind::amend) return {};
-    const auto amendedFact = reading::uuid(corrected->body, "entry");
-    return amendedFact ? reproject(EntryId{*amendedFact}) : Done();
+    if (corrected->kind != entrykind::amend) return reproject(*corrected);
+    const auto fact = targetOf(*corrected);
+    if (!fact) return {};
+    BURROW_TRY(const auto amendedFact, findEntry(connection_, *fact));
+    return amendedFact ? reproject(*amendedFact) : Done();
 }
 
 /// Takes the rows of an entry away and projects it again under the corrections now known.
-Done Projector::reproject(const EntryId& target) {
-    BURROW_TRY(const auto entry, findEntry(connection_, target));
-    if (!entry) return {};  // not here yet: its corrections wait for it
-    BURROW_DO(takeAway(*entry));
-    if (entry->kind == entrykind::set) return applySet(*entry);
-    const auto kind = parseFactKind(entry->kind);
-    return kind ? applyFact(*entry, *kind) : Done();
+Done Projector::reproject(const Entry& entry) {
+    BURROW_DO(takeAway(entry));
+    return project(entry);
 }
 
 /// Takes the rows of a set or a fact away.

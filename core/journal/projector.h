@@ -49,8 +49,10 @@ private:
 
     Done applyFact(const Entry& entry, FactKind kind);
     Done applySet(const Entry& entry);
-    Done applyCorrection(const Entry& entry);
-    Done reproject(const EntryId& target);
+    Done project(const Entry& entry);
+    Done noteConfidential(const Entry& entry);
+    Done noteCorrection(const Entry& entry);
+    Done reproject(const Entry& entry);
     Done reprojectCorrected(const Entry& correction);
     Done takeAway(const Entry& entry);
     Result<bool> isRetracted(const EntryId& entry);
@@ -64,6 +66,8 @@ private:
     Done writeEnclosure(const Uuid& thing);
     Done writeTag(const Uuid& thing);
     Done writeSettings(const Uuid& thing);
+    template <class Each>
+    Done eachEntry(Each each);
 
     storage::Connection& connection_;
     std::unordered_map<Uuid, Folding, UuidHash> subjects_;

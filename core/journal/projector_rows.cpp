@@ -181,6 +181,20 @@ Done Projector::writeSettings(const Uuid& thing) {
     return {};
 }
 
+/// In portions, each read by a statement of its own, so that memory stays flat.
+template <class Each>
+Done Projector::eachEntry(Each each) {
+    std::int64_t after = 0;
+    while (true) {
+        BURROW_TRY(const auto portion, entriesAfter(connection_, after, 2000));
+        if (portion.empty()) return {};
+        for (const auto& [n, entry] : portion) {
+            BURROW_DO(each(entry));
+            after = n;
+        }
+    }
+}
+
 Done Projector::rebuild() {
     BURROW_DO(connection_.execute(
         "DELETE FROM correction; DELETE FROM fact; DELETE FROM field; DELETE FROM digest;"
@@ -188,19 +202,14 @@ Done Projector::rebuild() {
         "DELETE FROM difference; DELETE FROM confidential; DELETE FROM fork;"
         "INSERT INTO fork (device, seq) SELECT d.id, e.seq FROM entry e JOIN device d ON d.ref = "
         "e.device GROUP BY e.device, e.seq HAVING count(*) > 1;"));
-    {
-        // Entries are read with a statement of their own, in portions, so that memory stays flat.
-        std::int64_t after = 0;
-        while (true) {
-            BURROW_TRY(const auto portion, entriesAfter(connection_, after, 2000));
-            if (portion.empty()) break;
-            for (const auto& [n, entry] : portion) {
-                BURROW_DO(apply(entry));
-                after = n;
-            }
-            entries_.clear();
-        }
-    }
+    // Corrections first: each entry is then projected once, as they leave it.
+    const auto note = [&](const Entry& entry) -> Done {
+        BURROW_DO(noteConfidential(entry));
+        const bool corrects = entry.kind == entrykind::amend || entry.kind == entrykind::retract;
+        return corrects ? noteCorrection(entry) : Done();
+    };
+    BURROW_DO(eachEntry(note));
+    BURROW_DO(eachEntry([&](const Entry& entry) { return project(entry); }));
     BURROW_TRY(const auto changes, finish());
     static_cast<void>(changes);
     return {};

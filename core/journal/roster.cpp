@@ -225,6 +225,13 @@ Result<std::optional<Tag>> tag(Book& book, std::string_view code) {
     });
 }
 
+Result<std::string> tagCode(Book& book, const Uuid& thing) {
+    BURROW_TRY(auto rows, book.connection().query("SELECT code FROM tag WHERE id = ?"));
+    rows.bind(thing.bytes);
+    BURROW_TRY(const bool found, rows.next());
+    return found ? std::string(rows.text(0)) : std::string();
+}
+
 Result<std::vector<SubjectId>> subjectsIn(Book& book, EnclosureId enclosure) {
     BURROW_TRY(auto rows,
                book.connection().query("SELECT id FROM subject WHERE enclosure = ? AND standing IN "

@@ -40,6 +40,8 @@ Result<std::vector<Enclosure>> enclosures(Book& book);
 Result<std::optional<Enclosure>> enclosure(Book& book, EnclosureId id);
 
 Result<std::optional<Tag>> tag(Book& book, std::string_view code);
+/// The code of a tag by the thing its fields are kept under; empty where there is none.
+Result<std::string> tagCode(Book& book, const Uuid& thing);
 Result<std::vector<SubjectId>> subjectsIn(Book& book, EnclosureId enclosure);
 
 /// More facts than any animal will have: the limit of history() where all of them are wanted.

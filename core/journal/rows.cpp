@@ -41,18 +41,12 @@ StoredEntry storedEntryAt(const storage::Query& row) {
 }
 
 Entry StoredEntry::toEntry() const {
-    return {id,
-            device,
-            seq,
-            act,
-            hlc,
-            std::string(kind),
-            thing,
-            nlohmann::json::parse(body, nullptr, false),
-            recordedAt,
-            happenedAt,
-            day,
-            std::string(zone)};
+    return {id,         device,
+            seq,        act,
+            hlc,        std::string(kind),
+            thing,      nlohmann::json::parse(body, nullptr, false),
+            recordedAt, happenedAt,
+            day,        std::string(zone)};
 }
 
 Done insertEntry(storage::Connection& connection, const Entry& entry, std::int64_t device,

@@ -33,8 +33,9 @@ struct StoredEntry {
 };
 
 /// The columns of a StoredEntry, from `entry e JOIN device d`.
-#define BURROW_ENTRY_COLUMNS                                                                     \
-    "e.n, e.id, d.id, e.seq, e.act, e.hlc, e.kind, e.thing, e.body, e.recorded_at, e.happened_at, " \
+#define BURROW_ENTRY_COLUMNS                                                         \
+    "e.n, e.id, d.id, e.seq, e.act, e.hlc, e.kind, e.thing, e.body, e.recorded_at, " \
+    "e.happened_at, "                                                                \
     "e.day, e.zone FROM entry e JOIN device d ON d.ref = e.device "
 [[nodiscard]] StoredEntry storedEntryAt(const storage::Query& row);
 

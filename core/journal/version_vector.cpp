@@ -187,6 +187,14 @@ Result<VersionVector> versionVector(Connection& connection) {
     }
 }
 
+Done forEachEntryLacking(Connection& connection, const VersionVector& vector,
+                         const Selection& selection,
+                         const std::function<Done(const StoredEntry&)>& send) {
+    Sender sender(connection, vector, send);
+    BURROW_DO(sender.select(selection));
+    return sender.run();
+}
+
 json toJson(const VersionVector& vector) {
     json devices = json::object();
     for (const auto& [device, blocks] : vector.devices) {
@@ -201,8 +209,8 @@ json toJson(const VersionVector& vector) {
 VersionVector versionVectorFrom(const json& written) {
     VersionVector vector;
     const auto* devices = reading::member(written, "devices");
-    const bool isReadable = reading::whole(written, "block") == vectorBlock &&
-                            devices != nullptr && devices->is_object();
+    const bool isReadable = reading::whole(written, "block") == vectorBlock && devices != nullptr &&
+                            devices->is_object();
     if (!isReadable) return vector;
     for (const auto& [name, blocks] : devices->items()) {
         const auto device = Uuid::parse(name);

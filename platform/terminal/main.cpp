@@ -1,10 +1,9 @@
 // `burrow`: the book from a shell, for scripts, tests and work at a desk.
 #include <fmt/format.h>
 
-#include <CLI/CLI.hpp>
 #include <QString>
 
-#include "terminal/commands.h"
+#include "terminal/registry.h"
 
 using namespace burrow;
 using namespace burrow::terminal;
@@ -51,26 +50,15 @@ struct Typed {
     TagOptions tags;
 };
 
-using Command = std::function<int(const Setting&)>;
-
-CLI::App* addCommand(CLI::App& app, Typed& typed, Command& chosen, const std::string& name,
-                     const std::string& what, const std::string& example, Command command) {
-    auto* sub = app.add_subcommand(name, what);
-    sub->footer("Example:\n  " + example);
-    sub->add_option("BOOK", typed.book, "the book's file")->required();
-    sub->callback([&chosen, command = std::move(command)] { chosen = command; });
-    return sub;
-}
-
 void addBookCommands(CLI::App& app, Typed& t, Command& chosen) {
-    auto* made = addCommand(app, t, chosen, "new", "Start a new, empty book.",
+    auto* made = addCommand(app, t.book, chosen, "new", "Start a new, empty book.",
                             "burrow new kiln-row.book --room \"Kiln Row\" --code KR",
                             [&](const Setting& s) { return newBook(s, t.book, t.room, t.code); });
     made->add_option("--room", t.room, "name of the room")->required();
     made->add_option("--code", t.code, "short code, printed before numbers")->required();
 
     auto* demo =
-        addCommand(app, t, chosen, "demo", "Make an invented room with years of records.",
+        addCommand(app, t.book, chosen, "demo", "Make an invented room with years of records.",
                    "burrow demo demo.book --animals 120 --years 4 --seed 1 --until 2026-05-08",
                    [&](const Setting& s) { return terminal::demo(s, t.book, t.demo); });
     demo->add_option("--animals", t.demo.animals, "how many")->check(CLI::Range(1, 20'000));
@@ -78,7 +66,7 @@ void addBookCommands(CLI::App& app, Typed& t, Command& chosen) {
     demo->add_option("--seed", t.demo.seed, "the same seed makes the same room");
     demo->add_option("--until", t.demo.until, "last day, YYYY-MM-DD (today)");
 
-    auto* bring = addCommand(app, t, chosen, "bring",
+    auto* bring = addCommand(app, t.book, chosen, "bring",
                              "Bring records in from CSV files: all of them, or none.",
                              "burrow bring kiln-row.book --animals animals.csv --events events.csv",
                              [&](const Setting& s) { return bringIn(s, t.book, t.files); });
@@ -92,25 +80,26 @@ void addBookCommands(CLI::App& app, Typed& t, Command& chosen) {
     bring->add_flag("--skip-bad", t.files.skipBad,
                     "bring in the good rows, write the others to FILE.bad.csv");
 
-    auto* check = addCommand(app, t, chosen, "check", "Look a book over: is it whole?",
+    auto* check = addCommand(app, t.book, chosen, "check", "Look a book over: is it whole?",
                              "burrow check kiln-row.book",
                              [&](const Setting& s) { return checkBook(s, t.book, t.repair); });
     check->add_flag("--repair", t.repair, "first rebuild all that follows from the journal");
 }
 
 void addCareCommands(CLI::App& app, Typed& t, Command& chosen) {
-    auto* due = addCommand(app, t, chosen, "due", "What is due, in the order of the shelves.",
+    auto* due = addCommand(app, t.book, chosen, "due", "What is due, in the order of the shelves.",
                            "burrow due kiln-row.book --on 2026-05-08",
                            [&](const Setting& s) { return terminal::due(s, t.book, t.on); });
     due->add_option("--on", t.on, "day, YYYY-MM-DD (today)");
 
-    auto* why = addCommand(app, t, chosen, "why", "Why something is due for an animal, or is not.",
-                           "burrow why kiln-row.book 214 --on 2026-05-08",
-                           [&](const Setting& s) { return terminal::why(s, t.book, t.tag, t.on); });
+    auto* why =
+        addCommand(app, t.book, chosen, "why", "Why something is due for an animal, or is not.",
+                   "burrow why kiln-row.book 214 --on 2026-05-08",
+                   [&](const Setting& s) { return terminal::why(s, t.book, t.tag, t.on); });
     why->add_option("TAG", t.tag, "its number, or the code of its tag")->required();
     why->add_option("--on", t.on, "day, YYYY-MM-DD (today)");
 
-    auto* scan = addCommand(app, t, chosen, "scan", "Read the tag in a picture (JPEG or PNG).",
+    auto* scan = addCommand(app, t.book, chosen, "scan", "Read the tag in a picture (JPEG or PNG).",
                             "burrow scan kiln-row.book tub.jpg",
                             [&](const Setting& s) { return terminal::scan(s, t.book, t.picture); });
     scan->add_option("PICTURE", t.picture, "the picture")->required();
@@ -124,11 +113,11 @@ void addCareCommands(CLI::App& app, Typed& t, Command& chosen) {
     log->add_option("FIELDS", t.fields, "field=value ...");
     log->add_option("--at", t.at, "when: 2026-05-08 or 2026-05-08T21:14 (now)");
 
-    addCommand(app, t, chosen, "undo", "Take back what was logged last.",
+    addCommand(app, t.book, chosen, "undo", "Take back what was logged last.",
                "burrow undo kiln-row.book",
                [&](const Setting& s) { return terminal::undo(s, t.book); });
 
-    auto* show = addCommand(app, t, chosen, "show", "An animal and its history.",
+    auto* show = addCommand(app, t.book, chosen, "show", "An animal and its history.",
                             "burrow show kiln-row.book 214",
                             [&](const Setting& s) { return terminal::show(s, t.book, t.tag); });
     show->add_option("TAG", t.tag, "its number, or the code of its tag")->required();
@@ -142,7 +131,7 @@ void addCareCommands(CLI::App& app, Typed& t, Command& chosen) {
 }
 
 void addPrintCommands(CLI::App& app, Typed& t, Command& chosen) {
-    auto* tags = addCommand(app, t, chosen, "tags", "A sheet of tags to cut out, as PDF.",
+    auto* tags = addCommand(app, t.book, chosen, "tags", "A sheet of tags to cut out, as PDF.",
                             "burrow tags kiln-row.book --out tags.pdf", [&](const Setting& s) {
                                 t.tags.out = t.out;
                                 t.tags.letter = t.paper == "letter";
@@ -155,7 +144,7 @@ void addPrintCommands(CLI::App& app, Typed& t, Command& chosen) {
         ->check(CLI::Range(1, 2700));
 
     auto* sheet =
-        addCommand(app, t, chosen, "caresheet", "A care sheet for whoever takes the animal.",
+        addCommand(app, t.book, chosen, "caresheet", "A care sheet for whoever takes the animal.",
                    "burrow caresheet kiln-row.book 214 --out 214.pdf",
                    [&](const Setting& s) { return careSheet(s, t.book, t.tag, t.out); });
     sheet->add_option("TAG", t.tag, "its number, or the code of its tag")->required();
@@ -174,6 +163,7 @@ int run(int argc, char** argv) {
     addBookCommands(app, typed, chosen);
     addCareCommands(app, typed, chosen);
     addPrintCommands(app, typed, chosen);
+    addDifferenceCommands(app, chosen);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

@@ -14,16 +14,21 @@ namespace burrow::test {
 
 /// For what has no value to show that it worked.
 inline void must(const Done& done) {
-    if (!done) throw std::runtime_error(done.error().message.id);
+    if (done) return;
+    std::string what = done.error().message.id;
+    for (const auto& argument : done.error().message.arguments) {
+        if (const auto* text = std::get_if<std::string>(&argument.value)) what += " " + *text;
+    }
+    throw std::runtime_error(what);
 }
 
 /// A folder that goes with its owner.
 class ScratchFolder {
 public:
-    ScratchFolder() {
+    explicit ScratchFolder(
+        const std::filesystem::path& parent = std::filesystem::temp_directory_path()) {
         std::random_device device;
-        path_ = std::filesystem::temp_directory_path() /
-                ("burrow-test-" + std::to_string(device()) + std::to_string(device()));
+        path_ = parent / ("burrow-test-" + std::to_string(device()) + std::to_string(device()));
         std::filesystem::create_directories(path_);
     }
     ScratchFolder(const ScratchFolder&) = delete;

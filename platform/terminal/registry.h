@@ -1,0 +1,27 @@
+// How a command comes to be known: its name, its words and what it does.
+#pragma once
+
+#include <CLI/CLI.hpp>
+#include <functional>
+#include <string>
+
+#include "terminal/commands.h"
+
+namespace burrow::terminal {
+
+using Command = std::function<int(const Setting&)>;
+
+/// A command on a book, whose path CLI11 puts into `book`. When it is typed, it becomes `chosen`.
+inline CLI::App* addCommand(CLI::App& app, Path& book, Command& chosen, const std::string& name,
+                            const std::string& what, const std::string& example, Command command) {
+    auto* sub = app.add_subcommand(name, what);
+    sub->footer("Example:\n  " + example);
+    sub->add_option("BOOK", book, "the book's file")->required();
+    sub->callback([&chosen, command = std::move(command)] { chosen = command; });
+    return sub;
+}
+
+/// Differences of books that were united, and taking a merge back.
+void addDifferenceCommands(CLI::App& app, Command& chosen);
+
+}  // namespace burrow::terminal
