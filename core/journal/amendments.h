@@ -27,6 +27,10 @@ struct Amendments {
     bool isRetracted = false;  ///< the fact itself
     std::vector<Amendment> plain;
     std::vector<Amendment> confidential;  ///< of these only the confidential fields count
+
+    [[nodiscard]] bool isNone() const {
+        return !isRetracted && plain.empty() && confidential.empty();
+    }
 };
 
 Result<Amendments> amendmentsOf(storage::Connection& connection, const EntryId& fact);

@@ -142,8 +142,9 @@ Done Book::append(Entry entry) {
     entry.hlc = stamp_;
     entry.recordedAt = now_;
     entry.zone = surroundings_.zone.name();
-    BURROW_DO(insertEntry(connection_, entry, deviceRef_, entry.body.dump()));
-    return projector_->apply(entry);
+    const auto body = entry.body.dump();
+    BURROW_DO(insertEntry(connection_, entry, deviceRef_, body));
+    return projector_->apply(entry, body);
 }
 
 }  // namespace burrow

@@ -39,6 +39,11 @@ struct MergeReport {
 class Merge {
 public:
     static Result<Merge> begin(Book& book, Origin from);
+    Merge(Merge&& other) noexcept;
+    Merge(const Merge&) = delete;
+    Merge& operator=(const Merge&) = delete;
+    Merge& operator=(Merge&&) = delete;
+    ~Merge();
 
     /// Passes over an entry that is here already. Refuses with `badInput` one that no device could have
     /// written, and one with a known id but other content; after that the merge can only be dropped.
@@ -54,12 +59,20 @@ private:
         std::int64_t ref = 0;
         std::int64_t highest = 0;  ///< number given so far
         std::int64_t ahead = 0;    ///< stamp, zero where none is
+        std::int64_t added = 0;
+        std::int64_t lastKnown = 0;  ///< number of the last entry that was here already
         bool isForked = false;
         bool wasForked = false;
     };
     Merge(Book& book, storage::Transaction transaction, Origin from);
     Result<Peer*> peer(const DeviceId& device);
-    Result<bool> isKnown(const Entry& entry, std::string_view body);
+    static Done compare(const storage::Query& row, const Entry& entry, std::int64_t device,
+                        std::string_view body);
+    Result<bool> isNextOnWalk(const Entry& entry, std::int64_t device, std::string_view body);
+    Done startWalk(std::int64_t device, std::int64_t afterSeq);
+    Result<bool> isKnown(Peer& from, const Entry& entry, std::string_view body);
+    Done addNew(Peer& from, const Entry& entry, std::string_view body);
+    Done roomForPages(int kibibytes);
     Done noteNumber(Peer& peer, const Entry& entry);
     Done finishArrival(MergeReport& report);
 
@@ -67,6 +80,7 @@ private:
     storage::Transaction transaction_;
     Origin from_;
     std::unique_ptr<Projector> projector_;
+    std::optional<storage::Query> walk_;
     std::unordered_map<Uuid, Peer, UuidHash> peers_;
     Instant now_;
     std::int64_t firstN_ = 0;
@@ -75,7 +89,6 @@ private:
     std::int64_t known_ = 0;
     std::int64_t unknown_ = 0;
     bool isBroken_ = false;
-    bool lastWasKnown_ = false;
 };
 
 /// A merge that added something.

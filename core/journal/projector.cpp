@@ -36,19 +36,19 @@ std::size_t UuidHash::operator()(const Uuid& uuid) const {
     return hash;
 }
 
-Done Projector::apply(const Entry& entry) {
+Done Projector::apply(const Entry& entry, std::string_view body) {
     if (listsEntries_) entries_.push_back(entry.id);
     BURROW_DO(noteConfidential(entry));
-    if (!isCorrection(entry)) return project(entry);
+    if (!isCorrection(entry)) return project(entry, body);
     if (!targetOf(entry)) return {};
     BURROW_DO(noteCorrection(entry));
     return reprojectCorrected(entry);
 }
 
 /// Under the corrections now known.
-Done Projector::project(const Entry& entry) {
+Done Projector::project(const Entry& entry, std::string_view body) {
     if (entry.kind == entrykind::set) return applySet(entry);
-    if (const auto kind = parseFactKind(entry.kind)) return applyFact(entry, *kind);
+    if (const auto kind = parseFactKind(entry.kind)) return applyFact(entry, *kind, body);
     return {};  // a newer version's kind: kept in the journal, shown by that version
 }
 
@@ -103,14 +103,22 @@ Result<bool> Projector::lookForFork(const DeviceId& device, std::int64_t seq) {
     return isForked;
 }
 
-Done Projector::applyFact(const Entry& original, FactKind kind) {
-    BURROW_TRY(const auto entry, amended(original));
-    if (!entry || !entry->thing) return {};
-    const auto body = factBody(kind, entry->body);
+Done Projector::applyFact(const Entry& original, FactKind kind, std::string_view body) {
+    BURROW_TRY(const auto amendments, amendmentsOf(connection_, original.id));
+    if (amendments.isNone()) return writeFact(original, kind, body);
+    auto entry = original;
+    if (!applyTo(entry, amendments)) return {};
+    BURROW_DO(noteDifferences(entry.id, amendments));
+    return writeFact(entry, kind, entry.body.dump());
+}
+
+Done Projector::writeFact(const Entry& entry, FactKind kind, std::string_view text) {
+    if (!entry.thing) return {};
+    const auto body = factBody(kind, entry.body);
     if (!body) return {};  // from elsewhere and not to be read; it stays in the journal
-    const SubjectId subject{*entry->thing};
+    const SubjectId subject{*entry.thing};
     BURROW_TRY(auto* state, folding(subject));
-    const Fact fact{entry->id, subject, kind, entry->day, entry->happenedAt, entry->hlc, *body};
+    const Fact fact{entry.id, subject, kind, entry.day, entry.happenedAt, entry.hlc, *body};
     const bool isNewest = std::tie(state->lastAt, state->lastStamp, state->lastEntry) <
                           std::tie(fact.happenedAt, fact.stamp, fact.id);
     if (isNewest && !state->mustRefold) {
@@ -122,7 +130,6 @@ Done Projector::applyFact(const Entry& original, FactKind kind) {
     } else {
         state->mustRefold = true;
     }
-    const auto text = entry->body.dump();
     BURROW_TRY(auto insert,
                connection_.query("INSERT INTO fact (subject, happened_at, hlc, entry, kind, day, "
                                  "body) VALUES (?, ?, ?, ?, ?, ?, ?)"));
@@ -185,7 +192,7 @@ Done Projector::reprojectCorrected(const Entry& correction) {
 /// Takes the rows of an entry away and projects it again under the corrections now known.
 Done Projector::reproject(const Entry& entry) {
     BURROW_DO(takeAway(entry));
-    return project(entry);
+    return project(entry, entry.body.dump());
 }
 
 /// Takes the rows of a set or a fact away.
@@ -221,11 +228,8 @@ Result<bool> Projector::isRetracted(const EntryId& entry) {
     return rows.next();
 }
 
-/// The entry as its corrections leave it; nothing is left of one that was retracted. Notes where its
-/// amendments say different things.
-Result<std::optional<Entry>> Projector::amended(Entry entry) {
-    BURROW_TRY(const auto amendments, amendmentsOf(connection_, entry.id));
-    if (!applyTo(entry, amendments)) return std::optional<Entry>();
+/// Notes where the amendments of a fact say different things.
+Done Projector::noteDifferences(const EntryId& fact, const Amendments& amendments) {
     const auto note = [&](const std::vector<Amendment>& list, DifferenceRow row) -> Done {
         const auto heads = headsOf(list);
         const bool differ = std::any_of(heads.begin(), heads.end(), [&](const Amendment* head) {
@@ -235,11 +239,10 @@ Result<std::optional<Entry>> Projector::amended(Entry entry) {
         BURROW_TRY(auto insert,
                    connection_.query("INSERT INTO difference (kind, about, type, name) VALUES (?, "
                                      "?, '', '')"));
-        return insert.bind(row, entry.id.uuid.bytes).run();
+        return insert.bind(row, fact.uuid.bytes).run();
     };
     BURROW_DO(note(amendments.plain, DifferenceRow::amendment));
-    BURROW_DO(note(amendments.confidential, DifferenceRow::confidentialPart));
-    return std::optional<Entry>(std::move(entry));
+    return note(amendments.confidential, DifferenceRow::confidentialPart);
 }
 
 Result<Projector::Folding*> Projector::folding(SubjectId subject) {

@@ -13,6 +13,8 @@
 
 namespace burrow {
 
+struct Amendments;
+
 struct UuidHash {
     std::size_t operator()(const Uuid& uuid) const;
 };
@@ -21,9 +23,9 @@ class Projector {
 public:
     explicit Projector(storage::Connection& connection) : connection_(connection) {}
 
-    /// Projects an entry that has just been added to the journal. Rows of subjects, enclosures and
-    /// tags follow with finish(), inside the same transaction.
-    Done apply(const Entry& entry);
+    /// Projects an entry that has just been added to the journal; `body` is its body as text. Rows of
+    /// subjects, enclosures and tags follow with finish(), inside the same transaction.
+    Done apply(const Entry& entry, std::string_view body);
     /// Takes away what followed from an entry that has just been deleted from the journal.
     Done forget(const Entry& entry);
     /// Notes or forgets that a device gave a number twice, and says whether it did.
@@ -47,16 +49,17 @@ private:
         bool rowMayChange = false;  ///< standing, headcount or fields
     };
 
-    Done applyFact(const Entry& entry, FactKind kind);
+    Done applyFact(const Entry& entry, FactKind kind, std::string_view body);
+    Done writeFact(const Entry& entry, FactKind kind, std::string_view text);
+    Done noteDifferences(const EntryId& fact, const Amendments& amendments);
     Done applySet(const Entry& entry);
-    Done project(const Entry& entry);
+    Done project(const Entry& entry, std::string_view body);
     Done noteConfidential(const Entry& entry);
     Done noteCorrection(const Entry& entry);
     Done reproject(const Entry& entry);
     Done reprojectCorrected(const Entry& correction);
     Done takeAway(const Entry& entry);
     Result<bool> isRetracted(const EntryId& entry);
-    Result<std::optional<Entry>> amended(Entry entry);
     Result<Folding*> folding(SubjectId subject);
     Done touch(const Entry& set, ThingType type);
     Done refold(SubjectId subject, Folding& state);

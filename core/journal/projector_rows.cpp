@@ -209,7 +209,7 @@ Done Projector::rebuild() {
         return corrects ? noteCorrection(entry) : Done();
     };
     BURROW_DO(eachEntry(note));
-    BURROW_DO(eachEntry([&](const Entry& entry) { return project(entry); }));
+    BURROW_DO(eachEntry([&](const Entry& entry) { return project(entry, entry.body.dump()); }));
     BURROW_TRY(const auto changes, finish());
     static_cast<void>(changes);
     return {};
