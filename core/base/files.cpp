@@ -29,6 +29,23 @@ private:
     int fd_;
 };
 
+Done writeAll(int fd, std::span<const std::uint8_t> bytes, const fs::path& path) {
+    while (!bytes.empty()) {
+        const auto written = ::write(fd, bytes.data(), bytes.size());
+        if (written < 0 && errno == EINTR) continue;
+        if (written < 0) return failFromErrno(errno, path);
+        bytes = bytes.subspan(static_cast<std::size_t>(written));
+    }
+    if (::fsync(fd) != 0) return failFromErrno(errno, path);
+    return {};
+}
+
+fs::path folderOf(const fs::path& path) {
+    return path.has_parent_path() ? path.parent_path() : fs::path(".");
+}
+
+}  // namespace
+
 tl::unexpected<Error> failFromErrno(int error, const fs::path& path) {
     const auto name = path.filename().string();
     switch (error) {
@@ -46,24 +63,13 @@ tl::unexpected<Error> failFromErrno(int error, const fs::path& path) {
     }
 }
 
-Done writeAll(int fd, std::span<const std::uint8_t> bytes, const fs::path& path) {
-    while (!bytes.empty()) {
-        const auto written = ::write(fd, bytes.data(), bytes.size());
-        if (written < 0 && errno == EINTR) continue;
-        if (written < 0) return failFromErrno(errno, path);
-        bytes = bytes.subspan(static_cast<std::size_t>(written));
-    }
-    if (::fsync(fd) != 0) return failFromErrno(errno, path);
-    return {};
-}
-
-/// A rename is only durable once the folder that holds the name is.
-void syncFolder(const fs::path& folder) {
+Done syncFolder(const fs::path& folder) {
     const Descriptor fd(::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-    if (fd.isOpen()) ::fsync(fd.get());
+    if (!fd.isOpen() || ::fsync(fd.get()) == 0) return {};
+    const int cause = errno;
+    const bool isReal = cause == EIO || cause == ENOSPC || cause == EDQUOT;
+    return isReal ? Done(failFromErrno(cause, folder)) : Done();
 }
-
-}  // namespace
 
 Result<Bytes> DeviceFiles::read(const fs::path& path, std::uint64_t limit) {
     const Descriptor fd(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
@@ -96,9 +102,8 @@ Result<Bytes> DeviceFiles::read(const fs::path& path, std::uint64_t limit) {
 
 Done DeviceFiles::write(const fs::path& path, std::span<const std::uint8_t> bytes) {
     std::error_code error;
-    const auto folder = path.has_parent_path() ? path.parent_path() : fs::path(".");
-    fs::create_directories(folder, error);
-    if (error) return failFromErrno(error.value(), folder);
+    fs::create_directories(folderOf(path), error);
+    if (error) return failFromErrno(error.value(), folderOf(path));
     auto temporary = path;
     temporary += ".part";
     {
@@ -110,13 +115,9 @@ Done DeviceFiles::write(const fs::path& path, std::span<const std::uint8_t> byte
             return written;
         }
     }
-    if (::rename(temporary.c_str(), path.c_str()) != 0) {
-        const int cause = errno;
-        ::unlink(temporary.c_str());
-        return failFromErrno(cause, path);
-    }
-    syncFolder(folder);
-    return {};
+    auto moved = moveIntoPlace(temporary, path);
+    if (!moved) ::unlink(temporary.c_str());
+    return moved;
 }
 
 bool DeviceFiles::exists(const fs::path& path) {
@@ -138,6 +139,19 @@ fs::path freePath(const fs::path& folder, const std::string& stem, const std::st
         path = folder / fmt::format("{}-{}{}", stem, n, ending);
     }
     return path;
+}
+
+Done moveIntoPlace(const fs::path& from, const fs::path& to) {
+    if (::rename(from.c_str(), to.c_str()) != 0) return failFromErrno(errno, to);
+    return syncFolder(folderOf(to));
+}
+
+std::uint64_t freeBytesAt(const fs::path& path) {
+    auto at = fs::absolute(path);
+    std::error_code error;
+    while (!fs::exists(at, error) && at.has_relative_path()) at = at.parent_path();
+    const auto space = fs::space(at, error);
+    return error ? 0 : space.available;
 }
 
 }  // namespace burrow

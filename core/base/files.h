@@ -42,9 +42,22 @@ public:
     return {reinterpret_cast<const char*>(bytes.data()), bytes.size()};
 }
 
+/// What an errno value means for the file, as an error for the keeper.
+[[nodiscard]] tl::unexpected<Error> failFromErrno(int error, const std::filesystem::path& path);
+
+/// A rename is only durable once the folder that holds the name is. Some file systems cannot flush a
+/// folder by itself and say so; that is no trouble.
+Done syncFolder(const std::filesystem::path& folder);
+
 /// A file of that name in the folder, or, where there is one already, with "-2", "-3" ...: nothing is
 /// written over.
 [[nodiscard]] std::filesystem::path freePath(const std::filesystem::path& folder,
                                              const std::string& stem, const std::string& ending);
+
+/// Renames, and returns when the new name is on the device. A file that stood there is replaced.
+Done moveIntoPlace(const std::filesystem::path& from, const std::filesystem::path& to);
+
+/// Bytes that this program may still write where `path` stands or will stand.
+[[nodiscard]] std::uint64_t freeBytesAt(const std::filesystem::path& path);
 
 }  // namespace burrow

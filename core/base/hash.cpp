@@ -19,6 +19,27 @@ Sha256 Sha256::of(std::string_view data) {
     return digest;
 }
 
+namespace {
+crypto_hash_sha256_state* stateIn(std::array<std::uint8_t, 104>& bytes) {
+    static_assert(sizeof(crypto_hash_sha256_state) == 104);
+    static_assert(alignof(crypto_hash_sha256_state) <= 8);
+    return reinterpret_cast<crypto_hash_sha256_state*>(bytes.data());
+}
+}  // namespace
+
+Sha256Stream::Sha256Stream() { crypto_hash_sha256_init(stateIn(state_)); }
+
+void Sha256Stream::add(std::span<const std::uint8_t> data) {
+    crypto_hash_sha256_update(stateIn(state_), data.data(), data.size());
+}
+
+Sha256 Sha256Stream::finish() {
+    Sha256 digest;
+    crypto_hash_sha256_final(stateIn(state_), digest.bytes.data());
+    crypto_hash_sha256_init(stateIn(state_));
+    return digest;
+}
+
 std::string Sha256::hex() const {
     std::string text(bytes.size() * 2 + 1, '\0');
     sodium_bin2hex(text.data(), text.size(), bytes.data(), bytes.size());

@@ -23,4 +23,16 @@ struct Sha256 {
     [[nodiscard]] static std::optional<Sha256> parse(std::string_view hex);
 };
 
+/// The same for what comes in pieces.
+class Sha256Stream {
+public:
+    Sha256Stream();
+    void add(std::span<const std::uint8_t> data);
+    /// The digest of all that was added; the stream starts anew.
+    [[nodiscard]] Sha256 finish();
+
+private:
+    alignas(8) std::array<std::uint8_t, 104> state_{};  // as large as libsodium's
+};
+
 }  // namespace burrow

@@ -1,6 +1,7 @@
 #include "base/text.h"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
 #include <cmath>
 #include <cstdint>
@@ -93,6 +94,33 @@ bool isUtf8(std::string_view text) {
         i += first->length;
     }
     return true;
+}
+
+std::string withoutSteering(std::string_view text) {
+    constexpr std::array<std::uint32_t, 4> marks{0x061C, 0x200E, 0x200F, 0xFEFF};
+    std::string result;
+    result.reserve(text.size());
+    for (std::size_t i = 0; i < text.size();) {
+        const auto first = lead(static_cast<std::uint8_t>(text[i]));
+        const auto length = std::min(first ? first->length : 1, text.size() - i);
+        auto point = first ? first->bits : 0xFFFD;
+        for (std::size_t k = 1; k < length; ++k) {
+            point = point << 6U | (static_cast<std::uint8_t>(text[i + k]) & 0x3FU);
+        }
+        // A sequence that is cut off at the end is left to whoever shows it.
+        if (first && length < first->length) point = 0xFFFD;
+        const bool isControl = (point < 0x20 && point != '\n') || (point >= 0x7F && point < 0xA0);
+        const bool turns = (point >= 0x202A && point <= 0x202E) ||
+                           (point >= 0x2066 && point <= 0x2069) ||
+                           std::find(marks.begin(), marks.end(), point) != marks.end();
+        if (isControl || turns) {
+            result += ' ';
+        } else {
+            result += text.substr(i, length);
+        }
+        i += length;
+    }
+    return result;
 }
 
 std::optional<double> parseNumber(std::string_view text) {

@@ -16,6 +16,9 @@ namespace burrow {
 [[nodiscard]] std::vector<std::string_view> split(std::string_view text, char separator);
 /// Whether the bytes are well-formed UTF-8 (no overlong forms, no surrogates, nothing past U+10FFFF).
 [[nodiscard]] bool isUtf8(std::string_view text);
+/// The same text without what would steer whoever shows it: control characters, and marks that turn the
+/// direction of writing (Unicode Standard Annex 9, 2.1 to 2.6), become spaces. Line ends stay.
+[[nodiscard]] std::string withoutSteering(std::string_view text);
 /// A decimal number with a point, with nothing before or after it; nothing for inf and nan.
 [[nodiscard]] std::optional<double> parseNumber(std::string_view text);
 [[nodiscard]] std::optional<long long> parseInteger(std::string_view text);

@@ -1,14 +1,14 @@
 #include "journal/book.h"
 
-#include <fmt/format.h>
-
 #include <system_error>
 
+#include "journal/backups.h"
 #include "journal/fields.h"
 #include "journal/hlc.h"
 #include "journal/json_reading.h"
+#include "journal/migration.h"
 #include "journal/rows.h"
-#include "storage/schema.h"
+#include "storage/copy.h"
 
 namespace burrow {
 namespace {
@@ -19,33 +19,13 @@ using storage::Access;
 using storage::Connection;
 using storage::Transaction;
 
-/// Brings a database from its version to the newest, one transaction a step. The last one of a book that
-/// was filled also projects its journal anew, as the steps may have changed what follows from it.
-Done migrate(Connection& connection) {
-    BURROW_TRY(const auto version, connection.integer("PRAGMA user_version"));
-    const auto& steps = storage::schemaSteps();
-    for (auto step = static_cast<std::size_t>(version); step < steps.size(); ++step) {
-        BURROW_TRY(auto transaction, Transaction::begin(connection));
-        BURROW_DO(connection.execute(std::string(steps[step])));
-        BURROW_DO(connection.execute(fmt::format("PRAGMA user_version = {}", step + 1)));
-        BURROW_DO(connection.execute(fmt::format("PRAGMA application_id = {}", bookApplicationId)));
-        if (version > 0 && step + 1 == steps.size()) BURROW_DO(Projector(connection).rebuild());
-        BURROW_DO(transaction.commit());
-    }
-    return {};
-}
-
-/// Refuses what is no book and what a later version wrote. Reads only.
-Done checkKind(Connection& connection) {
-    BURROW_TRY(const auto application, connection.integer("PRAGMA application_id"));
-    BURROW_TRY(const auto version, connection.integer("PRAGMA user_version"));
-    if (application != bookApplicationId || version < 1) {
-        return fail(Trouble::badInput, {"book.notABook"});
-    }
-    if (version > static_cast<std::int64_t>(storage::schemaSteps().size())) {
-        return fail(Trouble::newer, {"book.newer"});
-    }
-    return {};
+/// Keeps a copy, then brings the book to this program's version.
+Done migrateKeepingCopy(Connection& connection, const fs::path& path,
+                        const Surroundings& surroundings) {
+    const Backups backups(path, surroundings.clock, surroundings.zone);
+    BURROW_TRY(const auto kept, backups.make(BackupReason::beforeMigration));
+    static_cast<void>(kept);
+    return migrate(connection);
 }
 
 /// Whether a set replaced nothing.
@@ -82,57 +62,74 @@ Book::Book(Connection connection, fs::path path, Surroundings surroundings)
       surroundings_(std::move(surroundings)),
       uuids_(std::make_unique<UuidSource>(surroundings_.clock, surroundings_.random)) {}
 
-/// An empty book file with a device of its own.
-Result<Connection> Book::makeFile(const fs::path& path, const Surroundings& surroundings,
-                                  std::optional<BookId> id) {
+/// Makes a book under another name first, so that one that could not be finished is not in the way.
+Result<Book> Book::make(const fs::path& path, Surroundings surroundings, std::optional<BookId> id,
+                        const FieldValues& settings) {
     std::error_code error;
     if (fs::exists(path, error)) {
         return fail(Trouble::badInput, {"book.exists", {{"file", path.filename().string()}}});
     }
     if (path.has_parent_path()) fs::create_directories(path.parent_path(), error);
+    auto part = path;
+    part += ".part";
+    const storage::Workpiece unfinished(part);
+    BURROW_DO(writeNew(part, surroundings, id, settings));
+    // What SQLite kept beside a book that is gone would be taken for this one's.
+    const Backups backups(path, surroundings.clock, surroundings.zone);
+    BURROW_TRY(const auto aside, backups.putAside());
+    static_cast<void>(aside);
+    auto moved = moveIntoPlace(part, path);
+    Result<Book> book = moved ? open(path, Access::readWrite, std::move(surroundings))
+                              : Result<Book>(failAs(moved));
+    if (!book) storage::removeDatabase(path);
+    return book;
+}
+
+/// Writes a whole new book, with a device of its own, in one file.
+Done Book::writeNew(const fs::path& path, const Surroundings& surroundings,
+                    std::optional<BookId> id, const FieldValues& settings) {
     BURROW_TRY(auto connection, Connection::open(path, Access::create));
-    BURROW_DO(connection.execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL"));
+    BURROW_DO(connection.execute("PRAGMA synchronous = FULL"));
     BURROW_DO(migrate(connection));
     UuidSource uuids(surroundings.clock, surroundings.random);
     const auto device = uuids.next();
     const auto book = id ? id->uuid : uuids.next();
-    BURROW_TRY(auto transaction, Transaction::begin(connection));
     {
+        BURROW_TRY(auto transaction, Transaction::begin(connection));
         BURROW_TRY(auto addDevice, connection.query("INSERT INTO device (ref, id) VALUES (1, ?)"));
         BURROW_DO(addDevice.bind(device.bytes).run());
         BURROW_TRY(auto addBook,
                    connection.query("INSERT INTO book (only, id, device) VALUES (1, ?, 1)"));
         BURROW_DO(addBook.bind(book.bytes).run());
+        BURROW_DO(transaction.commit());
     }
-    BURROW_DO(transaction.commit());
-    return connection;
+    if (settings.empty()) return {};
+    BURROW_TRY(auto made, openConnected(std::move(connection), path, surroundings));
+    BURROW_TRY(const auto changes, made.record(SetDraft{ThingType::book, made.id_.uuid, settings}));
+    static_cast<void>(changes);
+    return {};
 }
 
 Result<Book> Book::create(const fs::path& path, std::string_view room, std::string_view roomCode,
                           Surroundings surroundings) {
     if (room.empty() || roomCode.empty()) return fail(Trouble::badInput, {"book.needsName"});
-    BURROW_TRY(auto connection, makeFile(path, surroundings, std::nullopt));
-    BURROW_TRY(auto made, openConnected(std::move(connection), path, std::move(surroundings)));
-    BURROW_TRY(const auto changes,
-               made.record(SetDraft{ThingType::book,
-                                    made.id_.uuid,
-                                    {{setting::room, std::string(room)},
-                                     {setting::roomCode, std::string(roomCode)}}}));
-    static_cast<void>(changes);
-    return made;
+    return make(path, std::move(surroundings), std::nullopt,
+                {{setting::room, std::string(room)}, {setting::roomCode, std::string(roomCode)}});
 }
 
 Result<Book> Book::join(const fs::path& path, BookId id, Surroundings surroundings) {
-    BURROW_TRY(auto connection, makeFile(path, surroundings, id));
-    return openConnected(std::move(connection), path, std::move(surroundings));
+    return make(path, std::move(surroundings), id, {});
 }
 
 Result<Book> Book::open(const fs::path& path, Access access, Surroundings surroundings) {
     BURROW_TRY(auto connection, Connection::open(path, access));
-    BURROW_DO(checkKind(connection));
+    BURROW_TRY(const auto version, requireBook(connection));
+    const bool isOlder = version < newestVersion();
     if (access == Access::readWrite) {
         BURROW_DO(connection.execute("PRAGMA journal_mode = WAL; PRAGMA synchronous = FULL"));
-        BURROW_DO(migrate(connection));
+        if (isOlder) BURROW_DO(migrateKeepingCopy(connection, path, surroundings));
+    } else if (isOlder) {
+        return fail(Trouble::readOnly, {"book.older"});
     }
     return openConnected(std::move(connection), path, std::move(surroundings));
 }

@@ -64,7 +64,8 @@ public:
     /// merge. Refuses when there is anything at `path` already.
     static Result<Book> join(const std::filesystem::path& path, BookId id,
                              Surroundings surroundings);
-    /// Refuses a file that is no book, or one that a later version wrote, before any write.
+    /// Refuses a file that is no book, or one that a later version wrote, before any write. One of an
+    /// earlier version is brought to this one, after a backup was made of it as it is.
     static Result<Book> open(const std::filesystem::path& path, storage::Access access,
                              Surroundings surroundings);
 
@@ -93,9 +94,10 @@ public:
 private:
     friend class Act;
     friend class Merge;
-    static Result<storage::Connection> makeFile(const std::filesystem::path& path,
-                                                const Surroundings& surroundings,
-                                                std::optional<BookId> id);
+    static Result<Book> make(const std::filesystem::path& path, Surroundings surroundings,
+                             std::optional<BookId> id, const FieldValues& settings);
+    static Done writeNew(const std::filesystem::path& path, const Surroundings& surroundings,
+                         std::optional<BookId> id, const FieldValues& settings);
     Book(storage::Connection connection, std::filesystem::path path, Surroundings surroundings);
     static Result<Book> openConnected(storage::Connection connection, std::filesystem::path path,
                                       Surroundings surroundings);
@@ -132,8 +134,5 @@ private:
 
 /// The fields that a fact sets when it is recorded; nothing where it sets none.
 [[nodiscard]] std::optional<SetDraft> consequenceOf(const FactDraft& draft);
-
-/// The number SQLite files carry in their header to say what they are: "Brbk".
-inline constexpr std::int32_t bookApplicationId = 0x4272626B;
 
 }  // namespace burrow

@@ -3,33 +3,16 @@
 #include <fmt/format.h>
 
 #include <array>
-#include <system_error>
 
 #include "base/hash.h"
 #include "journal/projections.h"
+#include "storage/copy.h"
 
 namespace burrow {
 namespace {
 
 namespace fs = std::filesystem;
 using storage::Connection;
-
-/// A file that goes when its owner does.
-class ScratchFile {
-public:
-    explicit ScratchFile(const std::string& name) : path_(fs::temp_directory_path() / name) {}
-    ScratchFile(const ScratchFile&) = delete;
-    ScratchFile& operator=(const ScratchFile&) = delete;
-    ~ScratchFile() {
-        std::error_code ignored;
-        fs::remove(path_, ignored);
-        fs::remove(path_.string() + "-journal", ignored);
-    }
-    [[nodiscard]] const fs::path& path() const { return path_; }
-
-private:
-    fs::path path_;
-};
 
 Done addSqliteFindings(Connection& connection, CheckReport& report) {
     {
@@ -86,7 +69,8 @@ Result<CheckReport> checkSnapshot(Book& book) {
 
     std::array<std::uint8_t, 8> suffix{};
     book.surroundings().random.fill(suffix);
-    const ScratchFile scratch("burrow-check-" + Sha256::of(suffix).hex().substr(0, 16));
+    const storage::Workpiece scratch(fs::temp_directory_path() /
+                                     ("burrow-check-" + Sha256::of(suffix).hex().substr(0, 16)));
     BURROW_TRY(auto copy, Connection::open(scratch.path(), storage::Access::create));
     BURROW_DO(connection.copyInto(copy));
     BURROW_DO(copy.execute("PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF"));

@@ -90,6 +90,11 @@ struct ChangeSet {
     bool tags = false;
     bool settings = false;
     std::vector<EntryId> entries;  ///< those appended, in order
+
+    /// Whether anything that is shown may differ from before.
+    [[nodiscard]] bool isEmpty() const {
+        return subjects.empty() && enclosures.empty() && !tags && !settings && entries.empty();
+    }
 };
 
 }  // namespace burrow

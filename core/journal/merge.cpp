@@ -34,9 +34,17 @@ bool isPossible(const Entry& entry, std::string_view body) {
            entry.seq <= greatestSeq && entry.act >= 1 && entry.act <= entry.seq && entry.hlc >= 0 &&
            !entry.kind.empty() && isPlainText(entry.kind, longestKind) &&
            isPlainText(entry.zone, longestZone) && entry.body.is_object() &&
-           body.size() <= longestEntryBody && isUtf8(body) &&
-           reading::isInstant(entry.recordedAt.ms) && reading::isInstant(entry.happenedAt.ms) &&
-           reading::isDay(entry.day.days);
+           body.size() <= longestEntryBody && reading::isInstant(entry.recordedAt.ms) &&
+           reading::isInstant(entry.happenedAt.ms) && reading::isDay(entry.day.days);
+}
+
+/// Nothing where a text in it is no UTF-8.
+std::optional<std::string> textOf(const json& body) {
+    try {
+        return body.dump();
+    } catch (const json::exception&) {
+        return std::nullopt;
+    }
 }
 
 bool isKindKnown(std::string_view kind) {
@@ -176,15 +184,17 @@ Done Merge::noteNumber(Peer& peer, const Entry& entry) {
 Done Merge::add(const Entry& entry) {
     if (isBroken_) return fail(Trouble::badInput, {"merge.broken"});
     isBroken_ = true;  // until this entry is in
-    // Bytes that are no UTF-8 are kept by the dump, so that they are seen and refused.
-    const auto body = entry.body.dump(-1, ' ', false, json::error_handler_t::ignore);
+    const auto body = textOf(entry.body);
+    if (!body) {
+        return fail(Trouble::badInput, {"merge.impossible", {{"entry", entry.id.text()}}});
+    }
     BURROW_TRY(auto* from, peer(entry.device));
-    BURROW_TRY(const bool isHere, isKnown(*from, entry, body));
+    BURROW_TRY(const bool isHere, isKnown(*from, entry, *body));
     if (isHere) {
         ++known_;
     } else {
         walk_.reset();
-        BURROW_DO(addNew(*from, entry, body));
+        BURROW_DO(addNew(*from, entry, *body));
     }
     isBroken_ = false;
     return {};

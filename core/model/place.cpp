@@ -11,7 +11,9 @@ std::string Place::text() const {
     const std::array<const std::string*, 4> parts{&room, &rack, &shelf, &position};
     std::size_t first = 0;
     // A lone part reads as a shelf, so a place that has only a position still names its empty shelf.
-    while (first < 2 && parts[first]->empty()) ++first;
+    // What looks like more parts belongs to the position, which needs all others before it.
+    const bool isCut = position.find('/') != std::string::npos;
+    while (!isCut && first < 2 && parts[first]->empty()) ++first;
     std::size_t last = position.empty() && first == 2 ? 2 : 3;
     if (isEmpty()) return {};
     std::string text;

@@ -29,6 +29,10 @@ fs::path Store::thumbnailPath(const Sha256& picture) const {
     return folder_ / "thumbnails" / (picture.hex() + ".jpg");
 }
 
+fs::path Store::reducedPath(const Sha256& picture) const {
+    return folder_ / "reduced" / (picture.hex() + ".jpg");
+}
+
 fs::path Store::originalPath(const Sha256& original) const {
     return folder_ / "originals" / original.hex();
 }

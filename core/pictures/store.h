@@ -2,7 +2,9 @@
 // once and a changed one is noticed.
 #pragma once
 
+#include <array>
 #include <filesystem>
+#include <string_view>
 
 #include "base/files.h"
 #include "base/hash.h"
@@ -17,19 +19,30 @@ public:
 
     struct Developed {
         Bytes upright;    ///< JPEG, orientation applied, no metadata at all
-        Bytes thumbnail;  ///< JPEG, at most 320 pixels a side
+        Bytes thumbnail;  ///< JPEG, at most `thumbnailSide` pixels a side
         int width = 0;    ///< of the upright picture
         int height = 0;
     };
     /// `info` is what inspect() said of the same bytes.
     virtual Result<Developed> develop(std::span<const std::uint8_t> bytes,
                                       const PictureInfo& info) = 0;
+    /// A JPEG of the same picture, upright and without metadata, at most `side` pixels a side.
+    virtual Result<Bytes> reduce(std::span<const std::uint8_t> bytes, const PictureInfo& info,
+                                 int side) = 0;
 };
+
+/// Longest sides in pixels: a thumbnail fills a row, a reduced copy the screen of a phone.
+inline constexpr int thumbnailSide = 320;
+inline constexpr int reducedSide = 1280;
 
 struct KeptPhoto {
     Sha256 picture;   ///< of the upright copy
     Sha256 original;  ///< of the bytes as they came
 };
+
+/// What is kept of photos, each in a folder of its own.
+inline constexpr std::array<std::string_view, 3> photoFolders{"pictures", "thumbnails",
+                                                              "originals"};
 
 /// Files are written and flushed before keep() returns, so an entry may name them.
 class Store {
@@ -46,6 +59,8 @@ public:
 
     [[nodiscard]] std::filesystem::path picturePath(const Sha256& picture) const;
     [[nodiscard]] std::filesystem::path thumbnailPath(const Sha256& picture) const;
+    /// The smaller copy that another device sent in place of the picture.
+    [[nodiscard]] std::filesystem::path reducedPath(const Sha256& picture) const;
     [[nodiscard]] std::filesystem::path originalPath(const Sha256& original) const;
     /// Whether the upright copy is there and its bytes give its name.
     [[nodiscard]] bool isIntact(const Sha256& picture);

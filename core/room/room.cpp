@@ -39,8 +39,11 @@ Result<Room> Room::load(Book& book, const Reference& reference, const PlanDay& d
 }
 
 Result<Room> Room::after(Book& book, const Reference& reference, const ChangeSet& changes) const {
+    // Of more than that, each looked up among all, reading everyone is quicker.
+    constexpr std::size_t most = 100;
     // An enclosure or a tag may concern several subjects, and rules concern all.
-    if (changes.settings || changes.tags || !changes.enclosures.empty()) {
+    const bool concernsMany = changes.subjects.size() > most;
+    if (changes.settings || changes.tags || !changes.enclosures.empty() || concernsMany) {
         return load(book, reference, day_);
     }
     Room room = *this;

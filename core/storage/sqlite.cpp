@@ -5,6 +5,8 @@
 #include <system_error>
 #include <utility>
 
+#include "storage/copy.h"
+
 namespace burrow::storage {
 namespace {
 
@@ -13,8 +15,18 @@ namespace fs = std::filesystem;
 /// How long to wait for another program that is writing.
 constexpr int busyMilliseconds = 2000;
 
-tl::unexpected<Error> failFrom(sqlite3* database, int code,
-                               const SourcePlace& where = SourcePlace::here()) {
+/// True when nobody may write the file: holds for the superuser too, whom the system would let.
+bool isWriteProtected(const fs::path& path) {
+    std::error_code error;
+    const auto permissions = fs::status(path, error).permissions();
+    constexpr auto anyWrite =
+        fs::perms::owner_write | fs::perms::group_write | fs::perms::others_write;
+    return !error && (permissions & anyWrite) == fs::perms::none;
+}
+
+}  // namespace
+
+tl::unexpected<Error> failFrom(sqlite3* database, int code, const SourcePlace& where) {
     switch (code & 0xFF) {
         case SQLITE_BUSY:
         case SQLITE_LOCKED: return fail(Trouble::locked, {"book.locked"}, where);
@@ -31,17 +43,6 @@ tl::unexpected<Error> failFrom(sqlite3* database, int code,
         }
     }
 }
-
-/// True when nobody may write the file: holds for the superuser too, whom the system would let.
-bool isWriteProtected(const fs::path& path) {
-    std::error_code error;
-    const auto permissions = fs::status(path, error).permissions();
-    constexpr auto anyWrite =
-        fs::perms::owner_write | fs::perms::group_write | fs::perms::others_write;
-    return !error && (permissions & anyWrite) == fs::perms::none;
-}
-
-}  // namespace
 
 // --- Query ---------------------------------------------------------------------------------------
 
@@ -172,15 +173,8 @@ Result<std::int64_t> Connection::integer(const char* sql) {
 }
 
 Done Connection::copyInto(Connection& target) {
-    auto* copy = sqlite3_backup_init(target.database_.get(), "main", database_.get(), "main");
-    if (copy == nullptr) {
-        return failFrom(target.database_.get(), sqlite3_errcode(target.database_.get()));
-    }
-    const int stepped = sqlite3_backup_step(copy, -1);
-    const int finished = sqlite3_backup_finish(copy);
-    if (stepped != SQLITE_DONE) return failFrom(target.database_.get(), stepped);
-    if (finished != SQLITE_OK) return failFrom(target.database_.get(), finished);
-    return {};
+    BURROW_TRY(auto copying, Overwriting::begin(*this, target));
+    return copying.finish();
 }
 
 // --- Transaction ---------------------------------------------------------------------------------

@@ -19,6 +19,10 @@ struct sqlite3_stmt;
 
 namespace burrow::storage {
 
+/// What a SQLite result code means for the keeper; `database` may be null.
+[[nodiscard]] tl::unexpected<Error> failFrom(sqlite3* database, int code,
+                                             const SourcePlace& where = SourcePlace::here());
+
 /// A prepared statement in use: bind, then step through the rows. Goes back to its connection, ready
 /// for the next use, when it leaves scope.
 class Query {
@@ -101,6 +105,7 @@ public:
     [[nodiscard]] bool isReadOnly() const { return readOnly_; }
 
 private:
+    friend class Overwriting;
     struct Closer {
         void operator()(sqlite3* database) const;
     };

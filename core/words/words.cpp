@@ -139,7 +139,7 @@ std::string Words::hole(std::string_view hole, const Message& message, CivilDay 
 }
 
 std::string Words::show(const MessageValue& value, CivilDay today) const {
-    if (const auto* text = std::get_if<std::string>(&value)) return *text;
+    if (const auto* text = std::get_if<std::string>(&value)) return withoutSteering(*text);
     if (const auto* date = std::get_if<CivilDay>(&value)) return day(*date, today);
     return plainNumber(numberOf(value));
 }

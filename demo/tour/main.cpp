@@ -20,6 +20,7 @@
 #include "tour/scenery.h"
 #include "tour/stagehand.h"
 #include "viewmodels/bookcase.h"
+#include "viewmodels/foldershare.h"
 
 namespace burrow::demo {
 namespace {
@@ -58,7 +59,8 @@ public:
                                       {"bookcase", QVariant::fromValue(&bookcase_)},
                                       {"darkroom", QVariant::fromValue(&darkroom_)},
                                       {"printer", QVariant::fromValue<Printer*>(&printer_)},
-                                      {"sharer", QVariant::fromValue<Sharer*>(&sharer_)}});
+                                      {"sharer", QVariant::fromValue<Sharer*>(&sharer_)},
+                                      {"share", QVariant::fromValue(&share_)}});
         QObject::connect(&engine_, &QQmlApplicationEngine::warnings, [this](const auto& warnings) {
             for (const auto& warning : warnings) {
                 std::fprintf(stderr, "%s\n", qPrintable(warning.toString()));
@@ -255,6 +257,7 @@ private:
     Darkroom darkroom_{files_, developer_};
     PdfPrinter printer_{files_};
     DesktopSharer sharer_{scratch() / "shared"};
+    FolderShare share_{desk_, settings_, darkroom_};
     Eye eye_;
     QQmlApplicationEngine engine_;
     QQuickWindow* window_ = nullptr;

@@ -10,6 +10,7 @@
 #include <functional>
 #include <future>
 #include <memory>
+#include <optional>
 #include <utility>
 
 #include "app/heap.h"
@@ -22,6 +23,8 @@
 #include "print/pdf_printer.h"
 #include "share/desktop_sharer.h"
 #include "viewmodels/bookcase.h"
+#include "viewmodels/caretaker.h"
+#include "viewmodels/foldershare.h"
 
 using namespace burrow;
 
@@ -120,6 +123,8 @@ int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
     Darkroom darkroom(files, developer);
     PdfPrinter printer(files);
     DesktopSharer sharer(pathOf(folder(QStandardPaths::CacheLocation)) / "shared");
+    FolderShare share(desk, settings, darkroom);
+    std::optional<Caretaker> caretaker;
     Eye eye;
     QQmlApplicationEngine engine;
     engine.addImportPath("qrc:/qt/qml");
@@ -130,6 +135,7 @@ int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
         {"darkroom", QVariant::fromValue(&darkroom)},
         {"printer", QVariant::fromValue<Printer*>(&printer)},
         {"sharer", QVariant::fromValue<Sharer*>(&sharer)},
+        {"share", QVariant::fromValue(&share)},
     });
     QObject::connect(
         &engine, &QQmlApplicationEngine::objectCreationFailed, &app,
@@ -140,6 +146,7 @@ int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
     onceShown(*window, desk, [&] {
         if (asked.measureStart) sayMemoryAndQuit();
         // Loading what uses the camera takes as long as a page does: it waits until one stands.
+        caretaker.emplace(desk);
         eye = openEye(asked.film);
         window->setProperty("scanner", QVariant::fromValue(eye.scanner.get()));
         window->setProperty("photographer", QVariant::fromValue(eye.photographer.get()));

@@ -9,10 +9,9 @@
 namespace burrow {
 namespace {
 
-constexpr int thumbnailSide = 320;
 // Fine enough that bristles and spermathecae keep their edges.
 constexpr int pictureQuality = 92;
-constexpr int thumbnailQuality = 80;
+constexpr int smallQuality = 80;
 
 Bytes jpegOf(const QImage& image, int quality) {
     QByteArray data;
@@ -37,9 +36,16 @@ Result<pictures::Developer::Developed> QtDeveloper::develop(std::span<const std:
     BURROW_TRY(const auto decoded, decodePicture(bytes, true));
     auto image = onlyPixels(decoded);
     const auto small =
-        image.scaled(thumbnailSide, thumbnailSide, Qt::KeepAspectRatio, Qt::SmoothTransformation);
-    return Developed{jpegOf(image, pictureQuality), jpegOf(small, thumbnailQuality), image.width(),
+        image.scaled(pictures::thumbnailSide, pictures::thumbnailSide, Qt::KeepAspectRatio, Qt::SmoothTransformation);
+    return Developed{jpegOf(image, pictureQuality), jpegOf(small, smallQuality), image.width(),
                      image.height()};
+}
+
+Result<Bytes> QtDeveloper::reduce(std::span<const std::uint8_t> bytes,
+                                  const pictures::PictureInfo& info, int side) {
+    BURROW_TRY(const auto decoded, decodePicture(bytes, true, side));
+    static_cast<void>(info);
+    return jpegOf(onlyPixels(decoded), smallQuality);
 }
 
 }  // namespace burrow

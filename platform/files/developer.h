@@ -9,6 +9,8 @@ class QtDeveloper final : public pictures::Developer {
 public:
     Result<Developed> develop(std::span<const std::uint8_t> bytes,
                               const pictures::PictureInfo& info) override;
+    Result<Bytes> reduce(std::span<const std::uint8_t> bytes, const pictures::PictureInfo& info,
+                         int side) override;
 };
 
 }  // namespace burrow

@@ -6,7 +6,9 @@
 #include "base/files.h"
 #include "demo_room.h"
 #include "exchange/bad_rows.h"
+#include "journal/backups.h"
 #include "journal/check.h"
+#include "room/chores.h"
 #include "terminal/commands.h"
 
 namespace burrow::terminal {
@@ -104,6 +106,10 @@ int bringIn(const Setting& setting, const Path& path, const BringFiles& files) {
     auto book = openToWrite(path, setting);
     if (!book) return console.trouble(book.error());
 
+    const Backups backups(path, setting.clock, setting.zone);
+    if (const auto kept = backups.ensure(BackupReason::beforeImport); !kept) {
+        return console.trouble(kept.error());
+    }
     std::vector<exchange::CsvSource> sources;
     for (const auto& csv : *loaded) sources.push_back({csv.kind, textOf(csv.bytes)});
     std::vector<std::vector<exchange::BadRow>> bad(sources.size());
@@ -147,8 +153,20 @@ int checkBook(const Setting& setting, const Path& path, bool repairIt) {
     if (repairIt) {
         if (const auto mended = repair(*book); !mended) return console.trouble(mended.error());
     }
-    const auto report = check(*book);
+    std::int64_t swept = 0;
+    if (repairIt) {
+        const auto removed = sweepPhotos(path);
+        if (!removed) return console.trouble(removed.error());
+        swept = *removed;
+    }
+    auto report = check(*book);
     if (!report) return console.trouble(report.error());
+    DeviceFiles files;
+    const auto photos = report->isSound() ? lookOverPhotos(*book, files) : PhotoState();
+    if (!photos) return console.trouble(photos.error());
+    if (photos->damaged > 0) {
+        report->findings.push_back({"check.photos", {{"count", photos->damaged}}});
+    }
     json findings = json::array();
     for (const auto& finding : report->findings) {
         auto found = terminal::toJson(finding);
@@ -159,6 +177,11 @@ int checkBook(const Setting& setting, const Path& path, bool repairIt) {
     console.value({{"sound", report->isSound()},
                    {"entries", report->entries},
                    {"subjects", report->subjects},
+                   {"photos",
+                    {{"whole", photos->whole},
+                     {"elsewhere", photos->elsewhere},
+                     {"damaged", photos->damaged},
+                     {"swept", swept}}},
                    {"findings", std::move(findings)}});
     if (!report->isSound()) return refused;
     console.line(console.say(

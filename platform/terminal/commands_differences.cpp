@@ -1,7 +1,9 @@
 // Differences of books that were united, settling them, and taking a merge back.
 #include <fmt/format.h>
 
+#include "exchange/bundle.h"
 #include "journal/differences.h"
+#include "journal/fields.h"
 #include "journal/merge.h"
 #include "journal/rows.h"
 #include "terminal/describe.h"
@@ -176,7 +178,8 @@ int takeBack(const Setting& setting, const Path& path) {
     auto& console = setting.console;
     auto book = openToWrite(path, setting);
     if (!book) return console.trouble(book.error());
-    const auto taken = takeBackArrival(*book);
+    DeviceFiles files;
+    const auto taken = exchange::takeBackBundle(*book, files);
     if (!taken) return console.trouble(taken.error());
     const auto& arrival = taken->arrival;
     console.line(console.say(

@@ -11,15 +11,6 @@ namespace {
 
 using nlohmann::json;
 
-/// Text from books and files must not steer the terminal: control characters become spaces.
-std::string harmless(std::string text) {
-    for (auto& c : text) {
-        const auto byte = static_cast<unsigned char>(c);
-        if ((byte < 0x20 && c != '\n') || byte == 0x7F) c = ' ';
-    }
-    return text;
-}
-
 /// Never fails: bytes that are no UTF-8 are shown as the replacement character.
 std::string dump(const json& value) {
     return value.dump(2, ' ', false, json::error_handler_t::replace);
@@ -28,7 +19,7 @@ std::string dump(const json& value) {
 }  // namespace
 
 void Console::line(const std::string& text) const {
-    if (!json_) fmt::print("{}\n", harmless(text));
+    if (!json_) fmt::print("{}\n", withoutSteering(text));
 }
 
 void Console::value(const json& value) const {
@@ -42,7 +33,7 @@ int Console::trouble(const Message& message) const {
         error["text"] = text;
         fmt::print(stderr, "{}\n", dump({{"error", error}}));
     } else {
-        fmt::print(stderr, "{}\n", harmless(text));
+        fmt::print(stderr, "{}\n", withoutSteering(text));
     }
     return refused;
 }

@@ -105,7 +105,7 @@ void addCareCommands(CLI::App& app, Typed& t, Command& chosen) {
     scan->add_option("PICTURE", t.picture, "the picture")->required();
 
     auto* log = addCommand(
-        app, t, chosen, "log", "Log what happened to an animal.",
+        app, t.book, chosen, "log", "Log what happened to an animal.",
         "burrow log kiln-row.book 214 offered prey=cricket prey_mm=8 outcome=ate\n" + kindsHelp(),
         [&](const Setting& s) { return terminal::log(s, t.book, t.tag, t.kind, t.fields, t.at); });
     log->add_option("TAG", t.tag, "its number, or the code of its tag")->required();
@@ -123,7 +123,7 @@ void addCareCommands(CLI::App& app, Typed& t, Command& chosen) {
     show->add_option("TAG", t.tag, "its number, or the code of its tag")->required();
 
     auto* rules = addCommand(
-        app, t, chosen, "rules", "The rules of thumb with their sources, and your own values.",
+        app, t.book, chosen, "rules", "The rules of thumb with their sources, and your own values.",
         "burrow rules kiln-row.book feed.interval.adult 8-12",
         [&](const Setting& s) { return terminal::rules(s, t.book, t.ruleId, t.ruleValue); });
     rules->add_option("RULE", t.ruleId, "only this one");
@@ -164,6 +164,8 @@ int run(int argc, char** argv) {
     addCareCommands(app, typed, chosen);
     addPrintCommands(app, typed, chosen);
     addDifferenceCommands(app, chosen);
+    addBackupCommands(app, chosen);
+    addExchangeCommands(app, chosen);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

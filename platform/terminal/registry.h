@@ -23,5 +23,10 @@ inline CLI::App* addCommand(CLI::App& app, Path& book, Command& chosen, const st
 
 /// Differences of books that were united, and taking a merge back.
 void addDifferenceCommands(CLI::App& app, Command& chosen);
+/// Keeping copies of a book, and going back to one.
+void addBackupCommands(CLI::App& app, Command& chosen);
+/// Bundles out and in, and shared folders.
+void addExchangeCommands(CLI::App& app, Command& chosen);
+void addShareCommand(CLI::App& app, Command& chosen);
 
 }  // namespace burrow::terminal

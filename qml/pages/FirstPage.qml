@@ -39,9 +39,8 @@ ScrollPage {
         width: 1
         height: Tokens.space4
     }
-    Grid {
+    Flow {
         width: parent.width
-        columns: page.stacked ? 1 : 2
         spacing: Tokens.betweenTargets
 
         Choice {
@@ -50,6 +49,12 @@ ScrollPage {
             onActivated: page.start("BringPage")
         }
         Choice {
+            glyph: "swap"
+            text: qsTr("From my other phone")
+            onActivated: page.kit.navigation.pushed("JoinPage", {})
+        }
+        Choice {
+            width: page.contentWidth
             glyph: "shelves"
             text: qsTr("Look at a demo")
             busy: page.kit.bookcase.busy

@@ -13,6 +13,7 @@ QtObject {
     required property Darkroom darkroom
     required property Printer printer
     required property Sharer sharer
+    required property FolderShare share
     required property Navigation navigation
     required property RoundModel round
 }

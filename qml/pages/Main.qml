@@ -14,6 +14,7 @@ T.ApplicationWindow {
     required property Darkroom darkroom
     required property Printer printer
     required property Sharer sharer
+    required property FolderShare share
     // Given once the first page is on the screen: waking the camera's machinery takes a while.
     property Scanner scanner: null
     property Photographer photographer: null
@@ -87,6 +88,7 @@ T.ApplicationWindow {
         darkroom: window.darkroom
         printer: window.printer
         sharer: window.sharer
+        share: window.share
         navigation: navigation
         round: round
     }

@@ -51,16 +51,56 @@ BookPage {
         sub: page.room.toSex
         onActivated: page.open("SexQueuePage")
     }
-    WayRow {
-        width: parent.width
-        glyph: "bring-in"
-        text: qsTr("Bring in a file")
-        sub: qsTr("Animals, enclosures and events from CSV")
-        onActivated: page.open("BringPage")
-    }
     BookCheck {
         width: parent.width
         room: page.room
+    }
+    WayRow {
+        width: parent.width
+        glyph: "book"
+        text: qsTr("Copies of the book")
+        sub: qsTr("Made by themselves, and the way back to one")
+        onActivated: page.open("BackupsPage")
+    }
+    SectionHead {
+        width: parent.width
+        name: qsTr("Files")
+    }
+    WayRow {
+        width: parent.width
+        glyph: "send"
+        text: qsTr("Make a file")
+        sub: qsTr("For another phone, or to keep")
+        onActivated: page.open("MakeFilePage")
+    }
+    WayRow {
+        width: parent.width
+        glyph: "swap"
+        text: qsTr("Take in a file")
+        sub: qsTr("From another phone or another keeper")
+        onActivated: page.open("TakeInPage")
+    }
+    WayRow {
+        width: parent.width
+        glyph: "folder"
+        text: qsTr("Shared folder")
+        sub: page.kit.share.folder === "" ? qsTr("For a room that is kept on several phones") : page.kit.share.state
+        onActivated: page.open("SharedFolderPage")
+    }
+    WayRow {
+        width: parent.width
+        visible: page.room.differences !== ""
+        glyph: "caution"
+        text: qsTr("Differences")
+        sub: page.room.differences
+        onActivated: page.open("DifferencesPage")
+    }
+    WayRow {
+        width: parent.width
+        glyph: "bring-in"
+        text: qsTr("Bring in a table")
+        sub: qsTr("Animals, enclosures and events from CSV")
+        onActivated: page.open("BringPage")
     }
     SectionHead {
         width: parent.width

@@ -25,7 +25,7 @@ class Darkroom : public QObject {
     QML_UNCREATABLE("The program makes the darkroom.")
 
 public:
-    /// Both are used in the darkroom's thread only, and outlive it.
+    /// Both may be used in any thread, and outlive the darkroom.
     Darkroom(Files& files, pictures::Developer& developer, QObject* parent = nullptr)
         : QObject(parent), files_(files), developer_(developer) {}
 
@@ -39,6 +39,10 @@ public:
     /// What was kept is on the device when this is answered, so an entry may name it.
     void keep(QObject* context, std::filesystem::path folder, std::vector<Negative> negatives,
               std::function<void(Kept)> answer);
+
+    /// For what writes and reads files of photos in the book's thread.
+    [[nodiscard]] Files& files() const { return files_; }
+    [[nodiscard]] pictures::Developer& developer() const { return developer_; }
 
 private:
     Result<Negative> inspected(Bytes bytes);

@@ -42,7 +42,7 @@ void AnimalForm::build() {
 
 void AnimalForm::addWho() {
     const auto choices = [this](const char* field, std::initializer_list<const char*> values) {
-        std::vector<Choice> all;
+        std::vector<FieldChoice> all;
         for (const auto* value : values) {
             all.push_back({QString::fromLatin1(value),
                            desk_->say(Message("choice." + std::string(field) + '.' + value))});

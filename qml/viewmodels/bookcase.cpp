@@ -42,9 +42,17 @@ void Bookcase::openLast() {
     if (hasOwnBook()) open(settings_.lastBook().toStdString(), false);
 }
 
+fs::path Bookcase::pathFor(const QString& room) const {
+    return freePath(folder_, fileStem(lowerAscii(room.toStdString()), "room"), ".book");
+}
+
+void Bookcase::openMade(const QString& room, const MakeBook& make) {
+    const auto path = pathFor(room);
+    desk_.openMade(path, [path, make](const Surroundings& around) { return make(path, around); });
+}
+
 void Bookcase::startBook(const QString& room, const QString& code) {
-    desk_.create(freePath(folder_, fileStem(lowerAscii(room.toStdString()), "room"), ".book"),
-                 room.trimmed().toStdString(), code.trimmed().toStdString());
+    desk_.create(pathFor(room), room.trimmed().toStdString(), code.trimmed().toStdString());
 }
 
 void Bookcase::openDemo() {

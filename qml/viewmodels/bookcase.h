@@ -18,6 +18,8 @@ class Bookcase : public QObject {
 public:
     /// Writes the invented room to a new file. Called in a thread of its own.
     using MakeDemo = std::function<Done(const std::filesystem::path&)>;
+    /// Makes a book at a path. Called in the book's thread.
+    using MakeBook = std::function<Done(const std::filesystem::path&, const Surroundings&)>;
 
     /// The desk and the settings are not owned.
     Bookcase(Desk& desk, Settings& settings, std::filesystem::path folder, MakeDemo makeDemo,
@@ -26,6 +28,8 @@ public:
 
     [[nodiscard]] bool isBusy() const { return worker_ != nullptr; }
     [[nodiscard]] bool hasOwnBook() const;
+    /// Opens the book that `make` makes; its file is named after the room.
+    void openMade(const QString& room, const MakeBook& make);
 
 public slots:
     /// The book that was open last, where there is one.
@@ -42,6 +46,7 @@ signals:
 
 private:
     [[nodiscard]] std::filesystem::path demoPath() const;
+    [[nodiscard]] std::filesystem::path pathFor(const QString& room) const;
     void open(const std::filesystem::path& path, bool isDemo);
 
     Desk& desk_;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "exchange/bad_rows.h"
+#include "journal/backups.h"
 #include "viewmodels/files.h"
 #include "viewmodels/wording.h"
 
@@ -176,6 +177,10 @@ void BringModel::bring(bool skipBad) {
         options.skipBad = skipBad;
         options.onBadRow = [&bad](const BadRow& row) { bad[row.source].push_back(row); };
         options.onProgress = watch;
+        const auto& around = book.surroundings();
+        const Backups backups(book.path(), around.clock, around.zone);
+        BURROW_TRY(const auto kept, backups.ensure(BackupReason::beforeImport));
+        static_cast<void>(kept);
         BURROW_TRY(auto report, exchange::bring(book, sourcesOf(files), options));
         if (!report.isDone) {
             return fail(Trouble::badInput, {"bring.changedMeanwhile", {{"count", report.badRows}}});

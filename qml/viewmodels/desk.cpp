@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "exchange/staging.h"
+
 namespace burrow {
 
 /// The book and the room made from it; touched only in the book's thread.
@@ -80,6 +82,15 @@ void Desk::create(const std::filesystem::path& path, const std::string& room,
     });
 }
 
+void Desk::openMade(const std::filesystem::path& path,
+                    std::function<Done(const Surroundings&)> make) {
+    startOpening(path, false,
+                 [path, make = std::move(make), around = surroundings()]() -> Result<Book> {
+                     BURROW_DO(make(around));
+                     return Book::open(path, storage::Access::readWrite, around);
+                 });
+}
+
 void Desk::startOpening(const std::filesystem::path& path, bool isDemo,
                         std::function<Result<Book>()> openBook) {
     state_ = State::Opening;
@@ -99,6 +110,9 @@ void Desk::startOpening(const std::filesystem::path& path, bool isDemo,
                 if (room) {
                     shelf->room = std::make_shared<const Room>(*std::move(room));
                     inOwnThread([this, opened = shelf->room] { show(opened); });
+                    // What a merge that died left behind; if it can't go now, it goes next time.
+                    DeviceFiles files;
+                    static_cast<void>(exchange::sweepStaging(*shelf->book, files));
                     return;
                 }
                 shelf->book.reset();
@@ -143,7 +157,7 @@ void Desk::act(QObject* context, Deed deed, Then then) {
         const auto write = [&]() -> Result<ChangeSet> {
             if (!shelf->book) return fail(Trouble::notFound, {"book.noneOpen"});
             BURROW_TRY(auto changes, carryOut(deed, *shelf->book));
-            if (changes.entries.empty()) return changes;
+            if (changes.isEmpty()) return changes;
             BURROW_TRY(
                 auto room,
                 shelf->room->after(*shelf->book, {knowledge_.profiles, knowledge_.rules}, changes));

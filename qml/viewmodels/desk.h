@@ -89,6 +89,8 @@ public:
     /// Makes a book and opens it.
     void create(const std::filesystem::path& path, const std::string& room,
                 const std::string& code);
+    /// Opens a book that does not exist yet: `make` puts it there, in the book's thread.
+    void openMade(const std::filesystem::path& path, std::function<Done(const Surroundings&)> make);
     void close();
     /// There is no book to open: says why.
     void refuse(const Error& error);

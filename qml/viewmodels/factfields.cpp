@@ -88,7 +88,7 @@ void FactForm::addField(std::string_view name) {
     const auto type = fieldType(name);
     const auto id = toQt(std::string(name));
     auto& field = add(shownAs(type), id, fieldLabel(name, *resident_, *desk_));
-    std::vector<Choice> choices;
+    std::vector<FieldChoice> choices;
     for (const auto* value : choicesOf(type)) {
         choices.push_back({QString::fromLatin1(value),
                            desk_->say(Message("choice." + std::string(name) + "." + value))});

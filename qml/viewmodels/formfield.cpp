@@ -39,8 +39,9 @@ QVariantList FormField::options() const {
 }
 
 int FormField::chosen() const {
-    const auto found = std::find_if(choices_.begin(), choices_.end(),
-                                    [this](const Choice& choice) { return choice.value == text_; });
+    const auto found =
+        std::find_if(choices_.begin(), choices_.end(),
+                     [this](const FieldChoice& choice) { return choice.value == text_; });
     return found == choices_.end() ? -1 : static_cast<int>(found - choices_.begin());
 }
 
@@ -53,7 +54,7 @@ FormField& FormField::setNotice(const QString& notice) { return put(notice_, not
 FormField& FormField::setError(const QString& error) { return put(error_, error); }
 FormField& FormField::setWanted(bool wanted) { return put(wanted_, wanted); }
 
-FormField& FormField::setChoices(std::vector<Choice> choices) {
+FormField& FormField::setChoices(std::vector<FieldChoice> choices) {
     choices_ = std::move(choices);
     emit changed();
     return *this;

@@ -11,7 +11,7 @@
 namespace burrow {
 
 /// One thing to choose: what is written down for it, and how it is called.
-struct Choice {
+struct FieldChoice {
     QString value;
     QString word;
     QString sub = {};
@@ -76,7 +76,7 @@ public:
     FormField& setNotice(const QString& notice);
     FormField& setError(const QString& error);
     FormField& setWanted(bool wanted);
-    FormField& setChoices(std::vector<Choice> choices);
+    FormField& setChoices(std::vector<FieldChoice> choices);
     FormField& setRange(int least, int most);
     FormField& setSuggestions(const QStringList& suggestions);
     void setEnclosure(const QString& id, const QString& shown);
@@ -109,7 +109,7 @@ private:
     bool wanted_ = true;
     QString text_;
     QString shown_;
-    std::vector<Choice> choices_;
+    std::vector<FieldChoice> choices_;
     int least_ = 0;
     int most_ = 9999;
     QStringList suggestions_;

@@ -13,8 +13,11 @@ QUrl urlOf(const std::filesystem::path& path) {
 
 QUrl pictureUrl(const Desk& desk, const Sha256& picture) {
     DeviceFiles files;
-    return urlOf(
-        pictures::Store(pictures::Store::folderFor(desk.bookPath()), files).picturePath(picture));
+    const pictures::Store store(pictures::Store::folderFor(desk.bookPath()), files);
+    // Another device may have sent only its smaller copy.
+    const auto reduced = store.reducedPath(picture);
+    const bool hasOnlyReduced = !files.exists(store.picturePath(picture)) && files.exists(reduced);
+    return urlOf(hasOnlyReduced ? reduced : store.picturePath(picture));
 }
 
 QUrl thumbnailUrl(const Desk& desk, const Sha256& picture) {

@@ -4,6 +4,7 @@
 #include <set>
 
 #include "journal/check.h"
+#include "journal/differences.h"
 #include "viewmodels/roomnames.h"
 #include "viewmodels/wording.h"
 
@@ -19,13 +20,19 @@ std::int64_t moultsIn(const std::vector<MoultPhoto>& photos, const Room& room) {
     return static_cast<std::int64_t>(moults.size());
 }
 
+/// What the keeper has still to look at.
+struct Waiting {
+    std::vector<MoultPhoto> toSex;
+    std::int64_t differences = 0;
+};
+
 }  // namespace
 
 void RoomModel::setDesk(Desk* desk) {
     if (desk_ == desk) return;
     desk_ = desk;
     connect(desk, &Desk::roomChanged, this, &RoomModel::changed);
-    connect(desk, &Desk::written, this, &RoomModel::countToSex);
+    connect(desk, &Desk::written, this, &RoomModel::countWhatWaits);
     connect(desk, &Desk::stateChanged, this, &RoomModel::read);
     read();
     emit deskChanged();
@@ -33,15 +40,23 @@ void RoomModel::setDesk(Desk* desk) {
 
 void RoomModel::read() {
     setCheck(Check::NotYet, {});
-    countToSex();
+    countWhatWaits();
     emit changed();
 }
 
-void RoomModel::countToSex() {
-    desk_->ask<std::vector<MoultPhoto>>(
-        this, [](Book& book) { return photosToSex(book); },
-        [this](const Result<std::vector<MoultPhoto>>& photos) {
-            toSex_ = photos && desk_->room() ? moultsIn(*photos, *desk_->room()) : 0;
+void RoomModel::countWhatWaits() {
+    desk_->ask<Waiting>(
+        this,
+        [](Book& book) -> Result<Waiting> {
+            Waiting waiting;
+            BURROW_TRY(waiting.toSex, photosToSex(book));
+            BURROW_TRY(const auto found, burrow::differences(book));
+            waiting.differences = static_cast<std::int64_t>(found.size());
+            return waiting;
+        },
+        [this](const Result<Waiting>& waiting) {
+            toSex_ = waiting && desk_->room() ? moultsIn(waiting->toSex, *desk_->room()) : 0;
+            differences_ = waiting ? waiting->differences : 0;
             emit changed();
         });
 }
@@ -68,7 +83,14 @@ QString RoomModel::summary() const {
 }
 
 QString RoomModel::toSex() const {
-    return desk_ ? desk_->say({"sexing.waiting", {{"count", toSex_}}}) : QString();
+    if (!desk_) return {};
+    return toSex_ == 0 ? desk_->say("sexing.noneWaits")
+                       : desk_->say({"sexing.waiting", {{"count", toSex_}}});
+}
+
+QString RoomModel::differences() const {
+    if (differences_ == 0) return {};
+    return desk_->say({"differ.some", {{"count", differences_}}});
 }
 
 QString RoomModel::file() const { return desk_ ? toQt(desk_->bookPath().string()) : QString(); }

@@ -16,6 +16,8 @@ class RoomModel : public QObject {
     Q_PROPERTY(QString summary READ summary NOTIFY changed FINAL)
     /// "2 moults wait"
     Q_PROPERTY(QString toSex READ toSex NOTIFY changed FINAL)
+    /// "2 differ, you choose"; empty for none.
+    Q_PROPERTY(QString differences READ differences NOTIFY changed FINAL)
     /// The file that holds the book.
     Q_PROPERTY(QString file READ file NOTIFY changed FINAL)
 
@@ -47,6 +49,7 @@ public:
     [[nodiscard]] QString contact() const;
     [[nodiscard]] QString summary() const;
     [[nodiscard]] QString toSex() const;
+    [[nodiscard]] QString differences() const;
     [[nodiscard]] QString file() const;
     [[nodiscard]] QString nameError() const { return nameError_; }
     [[nodiscard]] QString codeError() const { return codeError_; }
@@ -76,12 +79,13 @@ signals:
 
 private:
     void read();
-    void countToSex();
+    void countWhatWaits();
     void setCheck(Check check, const QString& text);
     void showReport(const Message& message, const std::vector<Message>& findings);
 
     QPointer<Desk> desk_;
     std::int64_t toSex_ = 0;
+    std::int64_t differences_ = 0;
     QString nameError_;
     QString codeError_;
     QString findTrouble_;

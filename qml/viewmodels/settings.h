@@ -43,6 +43,14 @@ public:
     [[nodiscard]] QString lastBook() const { return file_.value("lastBook").toString(); }
     void setLastBook(const QString& path) { file_.setValue("lastBook", path); }
 
+    /// The folder that a book is shared through; empty for none.
+    [[nodiscard]] QString sharedFolder(const QString& book) const {
+        return file_.value(sharedKey(book)).toString();
+    }
+    void setSharedFolder(const QString& book, const QString& folder) {
+        file_.setValue(sharedKey(book), folder);
+    }
+
 signals:
     void changed();
 
@@ -51,6 +59,10 @@ private:
         return file_.value(name, usual).toBool();
     }
     void set(const char* name, const QVariant& value);
+    /// A path may hold characters that are no good in a key.
+    [[nodiscard]] static QString sharedKey(const QString& book) {
+        return QStringLiteral("shared/") + QString::fromLatin1(book.toUtf8().toHex());
+    }
 
     QSettings file_;
 };

@@ -27,8 +27,10 @@ const std::map<std::string, Names> coreRooms{
     {"husbandry", {"base", "model"}},
     {"journal", {"base", "model", "storage"}},
     {"documents", {"base", "model", "words", "tags"}},
-    {"exchange", {"base", "model", "journal", "tags"}},
-    {"room", {"base", "model", "words", "husbandry", "journal", "documents", "tags"}},
+    {"exchange", {"base", "model", "storage", "pictures", "journal", "tags"}},
+    {"room",
+     {"base", "model", "words", "storage", "husbandry", "journal", "documents", "pictures",
+      "tags"}},
 };
 
 const Names allCore = [] {

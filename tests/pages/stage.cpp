@@ -38,6 +38,7 @@ Stage::Stage(Start start, const Look& look, const QSize& size)
                                               std::filesystem::copy_file(demoBook(), to);
                                               return {};
                                           });
+    share = std::make_unique<FolderShare>(*desk, *settings, darkroom);
     if (start == Start::DemoRoom) {
         std::filesystem::copy_file(demoBook(), path / "room.book");
         desk->open(path / "room.book");
@@ -55,6 +56,7 @@ Stage::Stage(Start start, const Look& look, const QSize& size)
          {"darkroom", QVariant::fromValue(&darkroom)},
          {"printer", QVariant::fromValue<Printer*>(&printer)},
          {"sharer", QVariant::fromValue<Sharer*>(&sharer)},
+         {"share", QVariant::fromValue(share.get())},
          {"scanner", QVariant::fromValue<Scanner*>(&scanner)},
          {"photographer", QVariant::fromValue<Photographer*>(&photographer)},
          {"width", size.width()},
@@ -69,6 +71,7 @@ Stage::Stage(Start start, const Look& look, const QSize& size)
 
 Stage::~Stage() {
     engine.reset();
+    share.reset();
     desk.reset();
 }
 

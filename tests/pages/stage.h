@@ -20,6 +20,7 @@
 #include "support/screens.h"
 #include "tour/stagehand.h"
 #include "viewmodels/bookcase.h"
+#include "viewmodels/foldershare.h"
 
 namespace burrow::test {
 
@@ -75,6 +76,7 @@ public:
     Darkroom darkroom{files, developer};
     PdfPrinter printer{files};
     FakeSharer sharer{folder.path() / "shared"};
+    std::unique_ptr<FolderShare> share;
     std::unique_ptr<QQmlApplicationEngine> engine;
     QQuickWindow* window = nullptr;
     std::unique_ptr<demo::Stagehand> hand;

@@ -4,6 +4,8 @@
 #include <fstream>
 #include <functional>
 
+#include "exchange/bundle.h"
+#include "journal/fields.h"
 #include "pages/stage.h"
 #include "support/moult_photo.h"
 
@@ -75,6 +77,51 @@ void saveMoultWithPhoto(Stage& stage) {
     stage.fill("Leg span", "96");
     stage.click("Save moult");
     if (!QTest::qWaitFor([&] { return stage.has("Look at it"); })) qFatal("The moult is not saved");
+}
+
+/// A file of another phone with this room: somebody new, and another note on 044.
+std::filesystem::path fileOfAnotherPhone(Stage& stage) {
+    const auto start = stage.folder.path() / "start.burrow";
+    bool made = false;
+    stage.desk->ask<burrow::exchange::Manifest>(
+        stage.desk.get(),
+        [start](burrow::Book& book) { return burrow::exchange::exportBundle(book, start, {}); },
+        [&made](const auto& manifest) { made = manifest.has_value(); });
+    if (!QTest::qWaitFor([&] { return made; })) qFatal("No file is made");
+    burrow::DeviceFiles files;
+    burrow::SeededRandom random(5);
+    const burrow::Surroundings around{stage.clock, random, burrow::Zone::utc()};
+    const auto path = stage.folder.path() / "other.book";
+    if (!burrow::exchange::joinFromBundle(path, start, files, around)) qFatal("Nobody joins");
+    auto book = burrow::Book::open(path, burrow::storage::Access::readWrite, around).value();
+    burrow::Subject sling;
+    sling.number = "901";
+    sling.species = "Brachypelma hamorii";
+    const auto known = stage.resident("044")->subject().id.uuid;
+    book
+        .record(std::vector<burrow::Draft>{
+            burrow::SetDraft{burrow::ThingType::subject, book.newId(), burrow::toFields(sling)},
+            burrow::SetDraft{burrow::ThingType::subject, known, {{"note", "Bolts at night"}}}})
+        .value();
+    const auto file = stage.folder.path() / "kiln-row-2.burrow";
+    if (!burrow::exchange::exportBundle(book, file, {})) qFatal("No file is made there");
+    return file;
+}
+
+void takeInWithADifference(Stage& stage) {
+    const auto file = fileOfAnotherPhone(stage);
+    burrow::Deed deed;
+    deed.compose = [id = stage.resident("044")->subject().id](
+                       burrow::Book&) -> burrow::Result<std::vector<burrow::Draft>> {
+        return std::vector<burrow::Draft>{burrow::SetDraft{
+            burrow::ThingType::subject, id.uuid, {{"note", "Calm, webs over the dish"}}}};
+    };
+    stage.desk->act(stage.desk.get(), std::move(deed));
+    stage.settle();
+    stage.go("TakeInPage");
+    stage.click("Choose a file");
+    stage.chooseFiles({file});
+    if (!QTest::qWaitFor([&] { return stage.has("Take it in"); })) qFatal("The file is not read");
 }
 
 std::vector<Scene> scenes() {
@@ -165,6 +212,37 @@ std::vector<Scene> scenes() {
         inRoom("bring_bad", bringBadRows),
         page("room", "RoomPage"),
         lowerPart("room_end", page("room", "RoomPage")),
+        page("make_file", "MakeFilePage"),
+        inRoom("make_file_made",
+               [](Stage& stage) {
+                   stage.go("MakeFilePage");
+                   stage.click("Make it");
+                   if (!QTest::qWaitFor([&] { return stage.has("Read back and complete"); })) {
+                       qFatal("The file is not made");
+                   }
+               }),
+        page("take_in", "TakeInPage"),
+        inRoom("take_in_looked", takeInWithADifference),
+        inRoom("take_in_taken",
+               [](Stage& stage) {
+                   takeInWithADifference(stage);
+                   stage.click("Take it in");
+                   if (!QTest::qWaitFor([&] { return stage.has("Nothing was deleted"); })) {
+                       qFatal("The file is not taken in");
+                   }
+               }),
+        page("differences", "DifferencesPage"),
+        page("backups", "BackupsPage"),
+        inRoom("backups_made",
+               [](Stage& stage) {
+                   stage.go("BackupsPage");
+                   stage.click("Make one now");
+                   if (!QTest::qWaitFor([&] { return stage.has("Made by hand"); })) {
+                       qFatal("No copy is made");
+                   }
+               }),
+        page("shared_folder", "SharedFolderPage"),
+        {"join", Stage::Start::NoBook, [](Stage& stage) { stage.click("From my other phone"); }},
         page("look", "LookPage"),
         page("rules", "RulesPage"),
         inRoom("rule",

@@ -154,12 +154,12 @@ private slots:
         QVERIFY(burrow.read("room.book") == before);
     }
 
-    /// A device without room, where the tests may make one: a file system of 600 kB.
+    /// A device without room, where the tests may make one: a file system of 16 MB.
     void fullDevice() {
         const Shell burrow;
         QDir().mkpath(burrow.path("small"));
         const auto small = burrow.path("small");
-        if (QProcess::execute("mount", {"-t", "tmpfs", "-o", "size=600k", "none", small}) != 0) {
+        if (QProcess::execute("mount", {"-t", "tmpfs", "-o", "size=16m", "none", small}) != 0) {
             QSKIP("No file system can be mounted here; SQLite's own limit is tested in tst_book");
         }
         const auto room = qScopeGuard([&] { QProcess::execute("umount", {small}); });

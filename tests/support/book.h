@@ -12,14 +12,23 @@
 
 namespace burrow::test {
 
+/// The message's id, and what SQLite said where it said anything.
+inline std::string describe(const Error& error) {
+    const auto* cause = error.message.find("cause");
+    const auto* text = cause != nullptr ? std::get_if<std::string>(cause) : nullptr;
+    return error.message.id + (text != nullptr ? ": " + *text : std::string());
+}
+
 /// For what has no value to show that it worked.
-inline void must(const Done& done) {
-    if (done) return;
-    std::string what = done.error().message.id;
-    for (const auto& argument : done.error().message.arguments) {
-        if (const auto* text = std::get_if<std::string>(&argument.value)) what += " " + *text;
-    }
-    throw std::runtime_error(what);
+template <class T>
+void must(const Result<T>& done) {
+    if (!done) throw std::runtime_error(describe(done.error()));
+}
+
+/// The value by itself: what a loop may run over.
+template <class T>
+T got(Result<T> result) {
+    return std::move(result).value();
 }
 
 /// A folder that goes with its owner.

@@ -21,48 +21,98 @@ inline std::filesystem::path memoryFolder() {
                                                         : std::filesystem::temp_directory_path();
 }
 
-/// A device with a clock of its own. Its files go with it.
+/// An empty book, made once: making the tables takes longer than a whole short history.
+class EmptyBook {
+public:
+    EmptyBook() {
+        const FixedClock clock{fridayEvening};
+        SeededRandom random(0xE3F7'12A9'55C0);  // of no device
+        must(Book::join(path(), BookId{Uuid::named("Kiln Row")}, {clock, random, Zone::utc()}));
+    }
+    [[nodiscard]] std::filesystem::path path() const { return folder_.path() / "empty.book"; }
+
+    static const EmptyBook& only() {
+        static const EmptyBook book;
+        return book;
+    }
+
+private:
+    ScratchFolder folder_{memoryFolder()};
+};
+
+/// A device with a clock of its own, that joined the book of the room. Its files go with it.
 class Device {
 public:
-    /// The first of a room makes the book, the others join it.
-    Device(std::uint64_t seed, std::optional<BookId> joins)
-        : random(seed),
-          book(joins ? Book::join(folder.path() / "room.book", *joins, surroundings()).value()
-                     : Book::create(folder.path() / "room.book", "Kiln Row", "KR", surroundings())
-                           .value()) {}
+    explicit Device(std::uint64_t seed) : random(seed), path(folder.path() / "room.book") {
+        std::filesystem::copy_file(EmptyBook::only().path(), path);
+        open();
+        must(held_->becomeNewDevice());
+    }
 
     Surroundings surroundings() { return {clock, random, Zone::utc()}; }
+    [[nodiscard]] Book& book() { return *held_; }
 
-    /// An entry as a newer version might write it.
-    void writeUnknown(const Uuid& thing) {
-        Entry entry;
-        entry.id = EntryId{book.newId()};
-        entry.seq = entry.act = ++unknown;
-        entry.hlc = clock.now().ms << 16;
-        entry.kind = "levitated";
-        entry.thing = thing;
-        entry.body = {{"mm", 3}};
-        entry.recordedAt = entry.happenedAt = clock.now();
-        entry.zone = "UTC";
-        entry.device = DeviceId{book.newId()};
-        auto merge = Merge::begin(book, {"newer.burrow", entry.device}).value();
-        must(merge.add(entry));
-        merge.commit().value();
+    [[nodiscard]] bool hasBackUp() const {
+        return std::filesystem::exists(folder.path() / "copy.book");
+    }
+    /// Keeps a copy of the book, as a backup of the whole phone does.
+    void backUp() {
+        const auto copy = folder.path() / "copy.book";
+        std::filesystem::remove(copy);
+        auto target = storage::Connection::open(copy, storage::Access::create).value();
+        must(held_->connection().copyInto(target));
+    }
+    /// Goes on from that copy; what was written since is gone from this device.
+    void restore() {
+        const auto copy = folder.path() / "copy.book";
+        held_.reset();
+        for (const char* beside : {"-wal", "-shm"}) {
+            std::filesystem::remove(path.string() + beside);
+        }
+        std::filesystem::copy_file(copy, path, std::filesystem::copy_options::overwrite_existing);
+        open();
     }
 
     ScratchFolder folder{memoryFolder()};
     FixedClock clock{fridayEvening};
     SeededRandom random;
-    Book book;
-    std::int64_t unknown = 0;
+    std::filesystem::path path;
+
+private:
+    void open() {
+        held_ = std::make_unique<Book>(
+            Book::open(path, storage::Access::readWrite, surroundings()).value());
+        // What is lost when the power goes is not asked here.
+        must(held_->connection().execute("PRAGMA synchronous = OFF"));
+    }
+
+    std::unique_ptr<Book> held_;
 };
+
+/// An entry as a device elsewhere might have written it; the first of that device.
+inline Entry foreign(Device& near, std::string kind, std::optional<Uuid> thing,
+                     nlohmann::json body) {
+    Entry entry;
+    entry.id = EntryId{near.book().newId()};
+    entry.device = DeviceId{near.book().newId()};
+    entry.seq = entry.act = 1;
+    entry.hlc = near.clock.now().ms << 16;
+    entry.kind = std::move(kind);
+    entry.thing = thing;
+    entry.body = std::move(body);
+    entry.recordedAt = entry.happenedAt = near.clock.now();
+    entry.day = near.surroundings().today();
+    entry.zone = "UTC";
+    return entry;
+}
 
 inline std::vector<std::unique_ptr<Device>> roomOf(int count, std::uint64_t seed) {
     std::vector<std::unique_ptr<Device>> room;
     for (int i = 0; i < count; ++i) {
-        const auto joins = room.empty() ? std::nullopt : std::optional(room.front()->book.id());
-        room.push_back(std::make_unique<Device>(seed + static_cast<std::uint64_t>(i) * 977, joins));
+        room.push_back(std::make_unique<Device>(seed + static_cast<std::uint64_t>(i) * 977));
     }
+    auto& first = room.front()->book();
+    first.record(SetDraft{ThingType::book, first.id().uuid, {{setting::room, "Kiln Row"}}}).value();
     return room;
 }
 
@@ -85,7 +135,7 @@ inline MergeReport merged(Book& to, const std::vector<Entry>& entries) {
 }
 
 inline MergeReport sendAll(Device& from, Device& to, const Selection& selection = {{}, true}) {
-    return merged(to.book, lacking(from.book, to.book, selection));
+    return merged(to.book(), lacking(from.book(), to.book(), selection));
 }
 
 inline std::string dumpOf(storage::Connection& connection) {

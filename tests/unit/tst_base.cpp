@@ -191,6 +191,17 @@ private slots:
         QCOMPARE(files.write(folder.path() / "deep", bytesOf("x")).error().trouble,
                  Trouble::badInput);
     }
+
+    void steeringIsTakenOut() {
+        QCOMPARE(withoutSteering("plain \xC3\xA4\n\xF0\x9F\x95\xB7"),
+                 std::string("plain \xC3\xA4\n\xF0\x9F\x95\xB7"));
+        QCOMPARE(withoutSteering("\x1B[31mred\x07\r\x7F"), std::string(" [31mred   "));
+        QCOMPARE(withoutSteering("a\xE2\x80\xAEgpj\xE2\x81\xA6.exe"), std::string("a gpj .exe"));
+        QCOMPARE(withoutSteering("\xC2\x9B"
+                                 "1m"),
+                 std::string(" 1m"));                                    // CSI in eight bits
+        QCOMPARE(withoutSteering("\xE2\x80"), std::string("\xE2\x80"));  // cut: left to the shower
+    }
 };
 
 QTEST_APPLESS_MAIN(TestBase)

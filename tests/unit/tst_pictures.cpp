@@ -81,6 +81,10 @@ public:
         return Developed{Bytes(bytes.begin(), bytes.end()), Bytes{1, 2, 3}, info.width,
                          info.height};
     }
+    Result<Bytes> reduce(std::span<const std::uint8_t> bytes, const PictureInfo& /*info*/,
+                         int /*side*/) override {
+        return Bytes(bytes.begin(), bytes.end());
+    }
     bool isBroken = false;
 };
 

@@ -98,3 +98,37 @@ CREATE TABLE fork (
     seq    INTEGER NOT NULL,
     PRIMARY KEY (device, seq)
 ) STRICT, WITHOUT ROWID;
+-- What other devices have, and what has come and gone through shared folders.
+
+-- What the last file from each other device said its book holds, so that the next file for it holds
+-- only the rest.
+CREATE TABLE peer (
+    device     BLOB    PRIMARY KEY CHECK (length(device) = 16),
+    written_at INTEGER NOT NULL,                  -- when that file was written, ms since 1970 UTC
+    vector     TEXT    NOT NULL                   -- JSON, as in the file
+) STRICT, WITHOUT ROWID;
+
+-- Photos that an arrival brought: they go with it when it is taken back.
+CREATE TABLE arrived_photo (
+    arrival INTEGER NOT NULL,                     -- its number
+    picture BLOB    NOT NULL CHECK (length(picture) = 32),
+    reduced INTEGER NOT NULL,                     -- 1 for the smaller copy
+    PRIMARY KEY (arrival, picture, reduced)
+) STRICT, WITHOUT ROWID;
+
+-- A folder that a file-sync engine or a stick carries between the devices.
+CREATE TABLE shared_folder (
+    ref          INTEGER PRIMARY KEY,
+    path         TEXT    NOT NULL UNIQUE,
+    confidential INTEGER NOT NULL,                -- 1 where nothing was left out
+    newest       BLOB,                            -- the last entry that was looked at
+    vector       TEXT    NOT NULL                 -- JSON: what the files in the folder hold together
+) STRICT;
+
+-- Files in it that were taken in, or written by this device.
+CREATE TABLE shared_file (
+    folder INTEGER NOT NULL REFERENCES shared_folder (ref),
+    device BLOB    NOT NULL CHECK (length(device) = 16),
+    name   TEXT    NOT NULL,
+    PRIMARY KEY (folder, device, name)
+) STRICT, WITHOUT ROWID;
