@@ -81,7 +81,7 @@ Instant Zone::resolve(const IsoMoment& moment) const {
     if (!moment.secondOfDay) return at(moment.day, noon);
     if (!moment.offsetMinutes) return at(moment.day, *moment.secondOfDay);
     const std::int64_t local = std::int64_t{moment.day.days} * 86'400 + *moment.secondOfDay;
-    return {(local - *moment.offsetMinutes * 60) * 1000};
+    return {(local - std::int64_t{*moment.offsetMinutes} * 60) * 1000};
 }
 
 }  // namespace burrow

@@ -42,8 +42,10 @@ struct Grid {
 
     [[nodiscard]] std::size_t size() const { return columns * rows; }
     [[nodiscard]] Point corner(std::size_t index) const {
-        return {left + static_cast<double>(index % columns) * tagWidth,
-                top + static_cast<double>(index / columns) * tagHeight};
+        const std::size_t row = index / columns;
+        const std::size_t column = index % columns;
+        return {left + static_cast<double>(column) * tagWidth,
+                top + static_cast<double>(row) * tagHeight};
     }
     [[nodiscard]] Millimetres right() const {
         return left + static_cast<double>(columns) * tagWidth;

@@ -12,7 +12,7 @@ std::string badRowsFile(std::string_view source, std::span<const BadRow> bad,
     auto text = reader->rawHeader() + delimiter + "reason\n";
     for (const auto& row : bad) {
         auto reason = say(row.reason);
-        if (!row.column.empty()) reason = row.column + ": " + reason;
+        if (!row.column.empty()) reason.insert(0, row.column + ": ");
         text += row.raw + delimiter + csvCell(reason, delimiter) + '\n';
     }
     return text;

@@ -13,7 +13,7 @@ namespace burrow::exchange {
 namespace limit {
 /// Without the line end: the longest body, and what stands around it.
 inline constexpr std::size_t lineBytes = longestEntryBody + 1024;
-inline constexpr int nesting = 16;                ///< objects and lists inside each other
+inline constexpr int nesting = 16;  ///< objects and lists inside each other
 }  // namespace limit
 
 /// Adds the line to `out`, with its line end: keys in order, no spaces, so that the same entry always

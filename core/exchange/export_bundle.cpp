@@ -20,17 +20,15 @@ constexpr std::int64_t entriesBetweenCalls = 2000;
 class Exporting {
 public:
     Exporting(Book& book, const ExportOptions& options)
-        : book_(book),
-          options_(options),
-          store_(pictures::Store::folderFor(book.path()), files_) {}
+        : book_(book), options_(options), store_(pictures::Store::folderFor(book.path()), files_) {}
 
     Result<Manifest> run(const fs::path& path) {
         if (options_.photos == PhotoChoice::reduced && options_.developer == nullptr) {
             return refuse({"bundle.noReducer"});
         }
         if (path.has_parent_path()) sweepUnfinished(path.parent_path(), ".burrow");
-        BURROW_TRY(auto writer, BundleWriter::create(path, options_.passphrase,
-                                                     book_.surroundings().random));
+        BURROW_TRY(auto writer,
+                   BundleWriter::create(path, options_.passphrase, book_.surroundings().random));
         BURROW_TRY(auto manifest, write(writer));
         BURROW_TRY(manifest, writer.close(std::move(manifest)));
         BURROW_DO(readBack(writer, manifest));
@@ -76,16 +74,16 @@ private:
         const bool isAll = !options_.madeFor && !options_.selection.subjects;
         std::uint64_t total = 0;
         if (isAll) {
-            BURROW_TRY(const auto count,
-                       book_.connection().integer("SELECT count(*) FROM entry"));
+            BURROW_TRY(const auto count, book_.connection().integer("SELECT count(*) FROM entry"));
             total = static_cast<std::uint64_t>(count);
         }
         std::uint64_t done = 0;
-        return forEachEntryLacking(
-            book_.connection(), theirs, options_.selection, [&](const StoredEntry& entry) -> Done {
-                if (done++ % entriesBetweenCalls == 0) BURROW_DO(report(Step::entries, done, total));
-                return writer.add(entry);
-            });
+        return forEachEntryLacking(book_.connection(), theirs, options_.selection,
+                                   [&](const StoredEntry& entry) -> Done {
+                                       if (done++ % entriesBetweenCalls == 0)
+                                           BURROW_DO(report(Step::entries, done, total));
+                                       return writer.add(entry);
+                                   });
     }
 
     /// The pictures to send, in the order of their hashes: those of photos that still count.
@@ -133,7 +131,8 @@ private:
     Done readBack(const BundleWriter& writer, const Manifest& manifest) {
         if (!options_.passphrase.empty()) return readBackSealed(writer);
         BURROW_TRY(const auto reader, BundleReader::open(writer.temporary()));
-        if (reader.manifest() != manifest) return fail(Trouble::inputOutput, {"bundle.notReadBack"});
+        if (reader.manifest() != manifest)
+            return fail(Trouble::inputOutput, {"bundle.notReadBack"});
         BURROW_DO(reader.checkEntries([&](std::uint64_t bytes) {
             return report(Step::checking, bytes, manifest.totals.bytes);
         }));

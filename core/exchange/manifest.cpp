@@ -18,7 +18,8 @@ constexpr std::int64_t mostNumber = std::int64_t{1} << 53U;
 constexpr std::int64_t mostDay = 2'932'896;  // the year 9999
 
 template <class Value>
-std::optional<Value> parseName(const std::array<std::string_view, 3>& names, std::string_view text) {
+std::optional<Value> parseName(const std::array<std::string_view, 3>& names,
+                               std::string_view text) {
     for (std::size_t i = 0; i < names.size(); ++i) {
         if (names[i] == text) return static_cast<Value>(i);
     }
@@ -33,8 +34,10 @@ json toJson(const Totals& totals) {
                                   {"count", share.count},
                                   {"digest", share.digest.text()}};
     }
-    json entries{{"count", totals.entries},   {"bytes", totals.bytes},
-                 {"sha256", totals.sha256.hex()}, {"animals", totals.animals},
+    json entries{{"count", totals.entries},
+                 {"bytes", totals.bytes},
+                 {"sha256", totals.sha256.hex()},
+                 {"animals", totals.animals},
                  {"authors", std::move(authors)}};
     if (totals.firstDay) entries["first_day"] = isoDate(*totals.firstDay);
     if (totals.lastDay) entries["last_day"] = isoDate(*totals.lastDay);
@@ -160,7 +163,7 @@ std::string toText(const Manifest& m) {
               {"extent", std::string(name(m.extent))},
               {"left_out",
                {{"confidential", !m.withConfidential},
-                 {"photos", std::string(name(m.photoChoice))},
+                {"photos", std::string(name(m.photoChoice))},
                 {"missing_photos", m.missingPhotos}}},
               {"entries", toJson(m.totals)},
               {"vector", burrow::toJson(m.vector)},

@@ -52,7 +52,7 @@ struct Manifest {
     bool withConfidential = false;
     std::int64_t missingPhotos = 0;  ///< named, but not on the device that wrote this
     Totals totals;
-    VersionVector vector;            ///< what the book of that device holds
+    VersionVector vector;  ///< what the book of that device holds
     std::map<Sha256, std::uint64_t> photos;
     std::map<Sha256, ReducedPhoto> reduced;  ///< by the full one
 

@@ -7,10 +7,11 @@ namespace burrow::exchange {
 Done rememberPeer(storage::Connection& connection, const Manifest& manifest) {
     if (manifest.vector.devices.empty()) return {};
     const auto vector = burrow::toJson(manifest.vector).dump();
-    BURROW_TRY(auto insert, connection.query(
-                                "INSERT INTO peer (device, written_at, vector) VALUES (?, ?, ?) ON "
-                                "CONFLICT (device) DO UPDATE SET written_at = excluded.written_at, "
-                                "vector = excluded.vector WHERE excluded.written_at >= written_at"));
+    BURROW_TRY(
+        auto insert,
+        connection.query("INSERT INTO peer (device, written_at, vector) VALUES (?, ?, ?) ON "
+                         "CONFLICT (device) DO UPDATE SET written_at = excluded.written_at, "
+                         "vector = excluded.vector WHERE excluded.written_at >= written_at"));
     return insert.bind(manifest.device.uuid.bytes, manifest.writtenAt.ms, vector).run();
 }
 
@@ -36,8 +37,9 @@ Result<std::vector<KnownPeer>> peers(Book& book) {
 
 Result<bool> hasAll(storage::Connection& connection, const Totals& totals) {
     for (const auto& [device, share] : totals.authors) {
-        BURROW_TRY(auto rows, connection.query("SELECT e.id FROM entry e JOIN device d ON d.ref = "
-                                               "e.device WHERE d.id = ? AND e.seq BETWEEN ? AND ?"));
+        BURROW_TRY(auto rows,
+                   connection.query("SELECT e.id FROM entry e JOIN device d ON d.ref = "
+                                    "e.device WHERE d.id = ? AND e.seq BETWEEN ? AND ?"));
         rows.bind(device.uuid.bytes, share.first, share.last);
         Share here{share.first, share.last, 0, {}};
         while (here.count <= share.count) {

@@ -118,8 +118,8 @@ private:
         const auto name = device.text() + "/" + writing.name();
         const TakeInOptions takeInOptions{.developer = options_.developer,
                                           .onProgress = options_.onProgress};
-        const auto taken = mergeBundle(book_, folder_ / device.text() / writing.name(), files_,
-                                       takeInOptions);
+        const auto taken =
+            mergeBundle(book_, folder_ / device.text() / writing.name(), files_, takeInOptions);
         if (!taken) {
             const auto& error = taken.error();
             if (!isTroubleOfFile(error.trouble) || wasStopped(error)) return failAs(taken);

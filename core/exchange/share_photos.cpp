@@ -38,7 +38,8 @@ Result<std::map<Sha256, bool>> SharedPhotos::named() {
 
 Done SharedPhotos::takeIn(ShareReport& report) {
     BURROW_TRY(const auto pictures, named());
-    for (const bool reduced : {false, true}) {  // the full ones first: they make the others needless
+    for (const bool reduced :
+         {false, true}) {  // the full ones first: they make the others needless
         for (const auto& [device, photos] : listed_) {
             if (device == book_.device()) continue;
             for (const auto& photo : photos) {
@@ -57,8 +58,8 @@ Done SharedPhotos::takeInOne(const DeviceId& device, const SharedPhoto& photo,
     const auto path = folder_ / device.text() / photo.path();
     const auto bytes = files_.read(path, pictures::Limits().bytes);
     const bool isWhole = bytes && Sha256::of(*bytes) == photo.sha256;
-    const auto info = isWhole ? pictures::inspect(*bytes)
-                              : Result<pictures::PictureInfo>(refuse({"bundle.cut"}));
+    const auto info =
+        isWhole ? pictures::inspect(*bytes) : Result<pictures::PictureInfo>(refuse({"bundle.cut"}));
     if (!info || info->format != pictures::Format::jpeg) {
         report.waiting.push_back({device.text() + "/" + photo.path().string(),
                                   isWhole ? Message{"bundle.noPicture"} : Message{"bundle.cut"}});
@@ -69,8 +70,8 @@ Done SharedPhotos::takeInOne(const DeviceId& device, const SharedPhoto& photo,
         if (small) BURROW_DO(files_.write(store_.thumbnailPath(photo.full), *small));
     }
     const auto reducedPath = store_.reducedPath(photo.full);
-    BURROW_DO(files_.write(photo.isReduced() ? reducedPath : store_.picturePath(photo.full),
-                           *bytes));
+    BURROW_DO(
+        files_.write(photo.isReduced() ? reducedPath : store_.picturePath(photo.full), *bytes));
     if (!photo.isReduced()) BURROW_DO(files_.remove(reducedPath));
     ++report.photosAdded;
     return {};
@@ -85,8 +86,8 @@ Done SharedPhotos::writeOut(ShareReport& report) {
             return refuse({"bundle.stopped"});
         }
         const auto at = there_.find(picture);
-        const bool isThere = at != there_.end() &&
-                             (at->second || options_.photos == PhotoChoice::reduced);
+        const bool isThere =
+            at != there_.end() && (at->second || options_.photos == PhotoChoice::reduced);
         const bool isWanted = isOpen || options_.withConfidential;
         if (isWanted && !isThere) BURROW_DO(writeOne(picture, report));
     }

@@ -23,7 +23,8 @@ Result<FolderState> loadFolderState(storage::Connection& connection, const std::
         state.newest = maybeUuidAt(row, 2);
         state.vector = versionVectorFrom(nlohmann::json::parse(row.text(3), nullptr, false));
     }
-    BURROW_TRY(auto rows, connection.query("SELECT device, name FROM shared_file WHERE folder = ?"));
+    BURROW_TRY(auto rows,
+               connection.query("SELECT device, name FROM shared_file WHERE folder = ?"));
     rows.bind(state.ref);
     while (true) {
         BURROW_TRY(const bool more, rows.next());
@@ -38,10 +39,10 @@ Done saveFolderState(storage::Connection& connection, const std::string& path, F
     const auto vector = toJson(state.vector).dump();
     const auto newest = state.newest ? std::optional(state.newest->bytes) : std::nullopt;
     {
-        BURROW_TRY(auto save,
-                   connection.query("INSERT INTO shared_folder (path, confidential, newest, vector) "
-                                    "VALUES (?1, ?2, ?3, ?4) ON CONFLICT (path) DO UPDATE SET "
-                                    "confidential = ?2, newest = ?3, vector = ?4"));
+        BURROW_TRY(auto save, connection.query(
+                                  "INSERT INTO shared_folder (path, confidential, newest, vector) "
+                                  "VALUES (?1, ?2, ?3, ?4) ON CONFLICT (path) DO UPDATE SET "
+                                  "confidential = ?2, newest = ?3, vector = ?4"));
         BURROW_DO(save.bind(path, state.hadConfidential ? 1 : 0, newest, vector).run());
     }
     BURROW_TRY(auto row, connection.query("SELECT ref FROM shared_folder WHERE path = ?"));
@@ -55,16 +56,18 @@ Done saveFolderState(storage::Connection& connection, const std::string& path, F
 Done saveKnownFile(storage::Connection& connection, std::int64_t folder, const DeviceId& device,
                    const Writing& writing) {
     const auto name = writing.name();
-    BURROW_TRY(auto save, connection.query("INSERT OR IGNORE INTO shared_file (folder, device, name) "
-                                           "VALUES (?, ?, ?)"));
+    BURROW_TRY(auto save,
+               connection.query("INSERT OR IGNORE INTO shared_file (folder, device, name) "
+                                "VALUES (?, ?, ?)"));
     return save.bind(folder, device.uuid.bytes, name).run();
 }
 
 Done forgetKnownFile(storage::Connection& connection, std::int64_t folder, const DeviceId& device,
                      const Writing& writing) {
     const auto name = writing.name();
-    BURROW_TRY(auto forget, connection.query("DELETE FROM shared_file WHERE folder = ? AND device = "
-                                             "? AND name = ?"));
+    BURROW_TRY(auto forget,
+               connection.query("DELETE FROM shared_file WHERE folder = ? AND device = "
+                                "? AND name = ?"));
     return forget.bind(folder, device.uuid.bytes, name).run();
 }
 

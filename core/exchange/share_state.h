@@ -12,7 +12,7 @@ namespace burrow::exchange {
 using KnownFiles = std::map<DeviceId, std::set<Writing>>;
 
 struct FolderState {
-    std::int64_t ref = 0;        ///< 0 for a folder that was never visited
+    std::int64_t ref = 0;  ///< 0 for a folder that was never visited
     bool hadConfidential = false;
     std::optional<Uuid> newest;  ///< the last entry that was looked at
     VersionVector vector;        ///< what the files in the folder hold together

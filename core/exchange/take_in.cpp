@@ -97,8 +97,7 @@ private:
             }
             Bytes thumbnail;
             if (options_.developer != nullptr) {
-                auto made =
-                    options_.developer->reduce(photo.bytes, *info, pictures::thumbnailSide);
+                auto made = options_.developer->reduce(photo.bytes, *info, pictures::thumbnailSide);
                 // A picture that is whole and yet can't be decoded here is kept without one.
                 if (made) thumbnail = *std::move(made);
             }
@@ -111,8 +110,7 @@ private:
 
     Done uniteEntries(const BundleReader& reader, Staging& staging, const fs::path& path) {
         const auto& manifest = taken_.manifest;
-        BURROW_TRY(auto merge,
-                   Merge::begin(book_, {path.filename().string(), manifest.device}));
+        BURROW_TRY(auto merge, Merge::begin(book_, {path.filename().string(), manifest.device}));
         BURROW_TRY(const bool hasAllEntries, hasAll(book_.connection(), manifest.totals));
         std::vector<Staged> named;
         if (!hasAllEntries) {
@@ -238,11 +236,10 @@ Result<TakenIn> joinFromBundle(const fs::path& path, const fs::path& bundle, Fil
     if (files.exists(path)) {
         return refuse({"book.exists", {{"file", path.filename().string()}}});
     }
-    BURROW_TRY(const auto contents, peek(bundle, {.passphrase = options.passphrase,
-                                                  .scratch = path.has_parent_path()
-                                                                 ? path.parent_path()
-                                                                 : fs::path("."),
-                                                  .onProgress = options.onProgress}));
+    BURROW_TRY(const auto contents,
+               peek(bundle, {.passphrase = options.passphrase,
+                             .scratch = path.has_parent_path() ? path.parent_path() : fs::path("."),
+                             .onProgress = options.onProgress}));
     // Under another name until all of it is there; what a run that died left under it goes.
     auto unfinished = path;
     unfinished += ".joining";

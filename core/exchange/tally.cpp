@@ -50,8 +50,8 @@ void Tally::add(const Entry& entry) {
 
 void Tally::add(const StoredEntry& entry) {
     // Most bodies hold nothing that counts, and parsing is what would take the time.
-    const bool mayCount = entry.kind == entrykind::set ||
-                          entry.body.find(R"("picture")") != std::string_view::npos;
+    const bool mayCount =
+        entry.kind == entrykind::set || entry.body.find(R"("picture")") != std::string_view::npos;
     const auto body = mayCount ? json::parse(entry.body, nullptr, false) : json();
     count({entry.id, entry.device, entry.seq, entry.kind, entry.thing, entry.day, body});
 }

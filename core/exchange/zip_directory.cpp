@@ -32,8 +32,8 @@ Result<Bytes> readAt(int fd, std::uint64_t offset, std::size_t size) {
     Bytes bytes(size);
     std::size_t got = 0;
     while (got < size) {
-        const auto more = ::pread(fd, bytes.data() + got, size - got,
-                                  static_cast<off_t>(offset + got));
+        const auto more =
+            ::pread(fd, bytes.data() + got, size - got, static_cast<off_t>(offset + got));
         if (more < 0 && errno == EINTR) continue;
         if (more < 0) return failFromErrno(errno, "");
         if (more == 0) return refuse({"bundle.cut"});

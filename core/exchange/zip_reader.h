@@ -14,7 +14,7 @@ namespace burrow::exchange {
 
 /// What is read at all; more is refused before it costs anything.
 struct ZipLimits {
-    std::uint64_t files = 200'002;          ///< inside: the manifest, the entries, and photos
+    std::uint64_t files = 200'002;  ///< inside: the manifest, the entries, and photos
     std::uint64_t directoryBytes = 64u << 20U;
     std::uint64_t totalBytes = 64ull << 30U;  ///< unpacked
     /// Unpacked bytes for each byte of the zip file, over all files inside. Entries come down to a

@@ -53,7 +53,8 @@ Result<ZipWriter> ZipWriter::begin(ByteSink& sink) {
     archive_write_set_bytes_per_block(zip, 0);  // hand on what there is, without padding
     // Entries repeat themselves so much that the fastest level already makes a fifth of them.
     archive_write_set_options(zip, "zip:compression-level=1");
-    const int opened = archive_write_open2(zip, state.get(), nullptr, State::write, nullptr, nullptr);
+    const int opened =
+        archive_write_open2(zip, state.get(), nullptr, State::write, nullptr, nullptr);
     ZipWriter writer(std::move(state));
     if (opened != ARCHIVE_OK) return writer.trouble();
     return writer;

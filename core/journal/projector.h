@@ -49,7 +49,7 @@ private:
         bool rowMayChange = false;  ///< standing, headcount or fields
     };
 
-    Done applyFact(const Entry& entry, FactKind kind, std::string_view body);
+    Done applyFact(const Entry& original, FactKind kind, std::string_view body);
     Done writeFact(const Entry& entry, FactKind kind, std::string_view text);
     Done noteDifferences(const EntryId& fact, const Amendments& amendments);
     Done applySet(const Entry& entry);
@@ -65,7 +65,7 @@ private:
     Done refold(SubjectId subject, Folding& state);
     Done finishSubject(SubjectId subject, Folding& state);
     Result<FieldValues> winners(const Uuid& thing, ThingType type);
-    Done writeSubject(SubjectId subject, const Digest& digest);
+    Done writeSubject(SubjectId id, const Digest& digest);
     Done writeEnclosure(const Uuid& thing);
     Done writeTag(const Uuid& thing);
     Done writeSettings(const Uuid& thing);

@@ -134,14 +134,13 @@ json valueToJson(const T& value) {
     if constexpr (std::is_same_v<T, std::string> || std::is_same_v<T, int> ||
                   std::is_same_v<T, bool>) {
         return value;
-    } else if constexpr (std::is_same_v<T, Place>) {
+    } else if constexpr (std::is_same_v<T, Place> || std::is_same_v<T, EntryId> ||
+                         std::is_same_v<T, EnclosureId>) {
         return value.text();
     } else if constexpr (std::is_same_v<T, CivilDay>) {
         return isoDate(value);
     } else if constexpr (std::is_same_v<T, Sha256>) {
         return value.hex();
-    } else if constexpr (std::is_same_v<T, EntryId> || std::is_same_v<T, EnclosureId>) {
-        return value.text();
     } else if constexpr (std::is_enum_v<T>) {
         return std::string(name(value));
     } else {

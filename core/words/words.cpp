@@ -123,7 +123,7 @@ std::string Words::hole(std::string_view hole, const Message& message, CivilDay 
     const auto* value = message.find(name);
     if (value == nullptr) return fmt::format("[{}]", name);
     if (isTerm) {
-        const auto shown = show(*value, today);
+        auto shown = show(*value, today);
         const auto found = patterns_.find(fmt::format("{}.{}", name, shown));
         if (found == patterns_.end() || depth == deepest) return shown;
         return fill(found->second, message, today, depth + 1);

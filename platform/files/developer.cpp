@@ -35,8 +35,8 @@ Result<pictures::Developer::Developed> QtDeveloper::develop(std::span<const std:
                                                             const pictures::PictureInfo& /*info*/) {
     BURROW_TRY(const auto decoded, decodePicture(bytes, true));
     auto image = onlyPixels(decoded);
-    const auto small =
-        image.scaled(pictures::thumbnailSide, pictures::thumbnailSide, Qt::KeepAspectRatio, Qt::SmoothTransformation);
+    const auto small = image.scaled(pictures::thumbnailSide, pictures::thumbnailSide,
+                                    Qt::KeepAspectRatio, Qt::SmoothTransformation);
     return Developed{jpegOf(image, pictureQuality), jpegOf(small, smallQuality), image.width(),
                      image.height()};
 }

@@ -10,8 +10,8 @@
 namespace burrow::terminal {
 namespace {
 
-using nlohmann::json;
 using exchange::PhotoChoice;
+using nlohmann::json;
 
 struct Typed {
     Path book;
@@ -171,13 +171,13 @@ int join(const Setting& setting, const Typed& typed) {
     DeviceFiles files;
     const auto options = takeInOptions(typed, developer, console);
     if (!options) return console.trouble(options.error());
-    const auto taken = exchange::joinFromBundle(typed.book, typed.file, files,
-                                                setting.surroundings(), *options);
+    const auto taken =
+        exchange::joinFromBundle(typed.book, typed.file, files, setting.surroundings(), *options);
     endProgress();
     if (!taken) return console.trouble(taken.error());
-    console.line(console.say(
-        {"said.joined",
-         {{"file", typed.book.filename().string()}, {"room", taken->manifest.room}}}));
+    console.line(
+        console.say({"said.joined",
+                     {{"file", typed.book.filename().string()}, {"room", taken->manifest.room}}}));
     tell(*taken, console);
     return done;
 }
@@ -190,9 +190,9 @@ int listPeers(const Setting& setting, const Typed& typed) {
     if (!known) return console.trouble(known.error());
     json list = json::array();
     for (const auto& peer : *known) {
-        console.line(console.say({"said.peer",
-                                  {{"device", shortName(peer.device)},
-                                   {"day", setting.zone.dayOf(peer.writtenAt)}}}));
+        console.line(console.say(
+            {"said.peer",
+             {{"device", shortName(peer.device)}, {"day", setting.zone.dayOf(peer.writtenAt)}}}));
         list.push_back(
             {{"device", peer.device.text()}, {"written_at", isoInstant(peer.writtenAt)}});
     }

@@ -63,8 +63,7 @@ int share(const Setting& setting, const Typed& typed) {
     QtDeveloper developer;
     DeviceFiles files;
     exchange::ShareOptions options;
-    options.photos =
-        exchange::parsePhotoChoice(typed.photos).value_or(exchange::PhotoChoice::none);
+    options.photos = exchange::parsePhotoChoice(typed.photos).value_or(exchange::PhotoChoice::none);
     options.withConfidential = typed.confidential;
     options.anew = typed.anew;
     options.program = std::string("Burrowbook ") + BURROW_VERSION;

@@ -50,8 +50,7 @@ public:
           taken(exchange::joinFromBundle(folder.path() / "second.book", bundle, files,
                                          surroundings(), options)
                     .value()),
-          book(Book::open(folder.path() / "second.book", storage::Access::readWrite,
-                          surroundings())
+          book(Book::open(folder.path() / "second.book", storage::Access::readWrite, surroundings())
                    .value()) {}
 
     Surroundings surroundings() { return {clock, random, Zone::utc()}; }

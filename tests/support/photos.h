@@ -12,8 +12,9 @@ namespace burrow::test {
 inline Bytes jpegSaying(std::string_view text, int width = 640, int height = 480) {
     const auto high = [](int value) { return static_cast<std::uint8_t>(value >> 8); };
     const auto low = [](int value) { return static_cast<std::uint8_t>(value & 0xFF); };
-    Bytes bytes{0xFF, 0xD8, 0xFF, 0xC0, 0, 11, 8, high(height), low(height), high(width), low(width),
-                1,    1,    0x11, 0,    0xFF, 0xDA, 0, 8, 1, 1, 0, 0, 63, 0};
+    Bytes bytes{0xFF,        0xD8,       0xFF, 0xC0, 0,    11, 8,    high(height), low(height),
+                high(width), low(width), 1,    1,    0x11, 0,  0xFF, 0xDA,         0,
+                8,           1,          1,    0,    0,    63, 0};
     for (const char c : text) bytes.push_back(static_cast<std::uint8_t>(c));
     bytes.push_back(0xFF);
     bytes.push_back(0xD9);

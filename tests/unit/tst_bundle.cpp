@@ -260,8 +260,8 @@ private slots:
         Room room;
         room.write();
         DeviceFiles files;
-        const auto refused = joinFromBundle(room.book.path(), room.file(), files,
-                                            room.surroundings());
+        const auto refused =
+            joinFromBundle(room.book.path(), room.file(), files, room.surroundings());
         QCOMPARE(refused.error().message.id, std::string("book.exists"));
         const auto none = joinFromBundle(room.folder.path() / "new.book", room.book.path(), files,
                                          room.surroundings());
@@ -371,8 +371,7 @@ private slots:
             QCOMPARE(dumpOf(book), before);
             for (const auto& name : filesBelow(target.folder.path())) {
                 const bool isSqlite = name.ends_with("-wal") || name.ends_with("-shm");
-                const bool wasThere =
-                    std::find(beside.begin(), beside.end(), name) != beside.end();
+                const bool wasThere = std::find(beside.begin(), beside.end(), name) != beside.end();
                 QVERIFY2(isSqlite || wasThere, name.c_str());
             }
         }

@@ -47,8 +47,7 @@ struct Devices {
 
 void copyTree(const fs::path& from, const fs::path& to) {
     fs::create_directories(to);
-    fs::copy(from, to,
-             fs::copy_options::recursive | fs::copy_options::overwrite_existing);
+    fs::copy(from, to, fs::copy_options::recursive | fs::copy_options::overwrite_existing);
 }
 
 }  // namespace
@@ -147,8 +146,7 @@ private slots:
         must(devices.files.write(devices.shared.path() / ".stfolder" / "marker", bytes));
         fs::create_directories(devices.shared.path() / "not-a-device");
         fs::create_symlink("/etc", devices.shared.path() / Uuid{}.text());
-        fs::create_symlink("/etc/passwd",
-                           folder / "00000009-00000009-0123456789abcdef.burrow");
+        fs::create_symlink("/etc/passwd", folder / "00000009-00000009-0123456789abcdef.burrow");
         const auto report = devices.visit(*books[1]);
         QCOMPARE(report.passedOver, 4);
         QVERIFY(report.waiting.empty());
@@ -204,8 +202,7 @@ private slots:
         devices.visit(*books[1]);
         const auto whole = devices.folderOf(*books[1]);
         const auto name = filesBelow(whole).front();
-        QCOMPARE(BundleReader::open(whole / name)->manifest().totals.entries,
-                 entriesIn(*books[1]));
+        QCOMPARE(BundleReader::open(whole / name)->manifest().totals.entries, entriesIn(*books[1]));
     }
 
     /// A device that left took its files along: the others still have what it wrote, and say so.
@@ -335,13 +332,13 @@ private slots:
         const Writing writing{1, 8, "0123456789abcdef"};
         QCOMPARE(writing.name(), std::string("00000001-00000008-0123456789abcdef.burrow"));
         QVERIFY(Writing::parse(writing.name()) == writing);
-        for (const char* name :
-             {"", "x.burrow", "00000000-00000008-0123456789abcdef.burrow",
-              "00000009-00000008-0123456789abcdef.burrow",
-              "00000001-00000008-0123456789ABCDEF.burrow", "0000001-00000008-0123456789abcdef.burrow",
-              "+0000001-00000008-0123456789abcdef.burrow",
-              "00000001-00000008-0123456789abcdef.burrow.part",
-              "~syncthing~00000001-00000008-0123456789abcdef.burrow.tmp"}) {
+        for (const char* name : {"", "x.burrow", "00000000-00000008-0123456789abcdef.burrow",
+                                 "00000009-00000008-0123456789abcdef.burrow",
+                                 "00000001-00000008-0123456789ABCDEF.burrow",
+                                 "0000001-00000008-0123456789abcdef.burrow",
+                                 "+0000001-00000008-0123456789abcdef.burrow",
+                                 "00000001-00000008-0123456789abcdef.burrow.part",
+                                 "~syncthing~00000001-00000008-0123456789abcdef.burrow.tmp"}) {
             QVERIFY2(!Writing::parse(name), name);
         }
         QVERIFY(writing.covers({3, 4, "ffffffffffffffff"}));
