@@ -14,7 +14,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t writeTogether = 256 * 1024;
+constexpr std::size_t writeTogether = std::size_t{256} * 1024;
 
 fs::path temporaryFor(const fs::path& path) {
     auto temporary = path;

@@ -12,7 +12,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t bufferBytes = 256 * 1024;
+constexpr std::size_t bufferBytes = std::size_t{256} * 1024;
 
 /// That the files inside are those of the manifest, no more and no fewer, and of its sizes.
 Done checkItems(const Manifest& manifest,

@@ -23,11 +23,11 @@ public:
     /// Fails where the entries are not those that the manifest counts, which is only known after the
     /// last: what was made of them is to be thrown away then.
     using OnEntry = std::function<Done(const Entry&, std::uint64_t bytes)>;
-    Result<std::vector<NamedPhoto>> readEntries(const OnEntry& onEntry) const;
+    [[nodiscard]] Result<std::vector<NamedPhoto>> readEntries(const OnEntry& onEntry) const;
 
     /// Only that the bytes are there and have the right hash; they are not looked into.
     using OnBytes = std::function<Done(std::uint64_t bytes)>;
-    Done checkEntries(const OnBytes& onBytes) const;
+    [[nodiscard]] Done checkEntries(const OnBytes& onBytes) const;
 
     struct Photo {
         Sha256 picture;  ///< the full one, also where this is its reduced copy
@@ -37,7 +37,8 @@ public:
     /// Whether the bytes of a photo are wanted at all.
     using IsWanted = std::function<bool(const Sha256& picture, bool isReduced)>;
     /// Gives each wanted photo; fails for one whose hash is wrong.
-    Done readPhotos(const IsWanted& isWanted, const std::function<Done(Photo)>& onPhoto) const;
+    [[nodiscard]] Done readPhotos(const IsWanted& isWanted,
+                                  const std::function<Done(Photo)>& onPhoto) const;
 
 private:
     BundleReader(std::filesystem::path path, Manifest manifest)

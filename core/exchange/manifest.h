@@ -64,7 +64,7 @@ struct Manifest {
 
 /// Fails with `newer` for a later version of the format, and with `badInput` for what is no manifest
 /// or is over the limits.
-Result<Manifest> manifestFrom(std::string_view text);
+Result<Manifest> manifestFrom(std::string_view bytes);
 
 namespace filename {
 inline constexpr const char* manifest = "manifest.json";

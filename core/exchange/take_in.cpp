@@ -254,7 +254,7 @@ Result<TakenIn> joinFromBundle(const fs::path& path, const fs::path& bundle, Fil
             if (files.exists(photos)) {
                 BURROW_DO(renameTo(photos, pictures::Store::folderFor(path)));
             }
-            const auto moved = renameTo(unfinished, path);
+            auto moved = renameTo(unfinished, path);
             if (!moved) removeBook(path);  // which is only its photos
             return moved;
         };

@@ -78,30 +78,30 @@ public:
     [[nodiscard]] const std::filesystem::path& book() const { return book_; }
 
     /// By the names of the files alone, newest first. Empty where there is no folder.
-    Result<std::vector<Backup>> list() const;
+    [[nodiscard]] Result<std::vector<Backup>> list() const;
 
     /// Which backup today still lacks, if any. Only lists the folder: cheap enough for every start.
-    Result<std::optional<BackupReason>> due() const;
+    [[nodiscard]] Result<std::optional<BackupReason>> due() const;
     /// Makes the one that is due, unless nothing was written since the newest there is.
-    Result<std::optional<Backup>> makeIfDue() const;
+    [[nodiscard]] Result<std::optional<Backup>> makeIfDue() const;
     /// Makes one now. Fails with `full`, having touched nothing, where the device has no room even
     /// without the older daily backups; with `corrupt` where the book is not whole: then what was kept
     /// before stays, whatever its number.
-    Result<Backup> make(BackupReason reason) const;
+    [[nodiscard]] Result<Backup> make(BackupReason reason) const;
     /// The newest one, where it holds just what the book holds; else makes one. For what is about to
     /// change much at once, and may be tried several times.
-    Result<Backup> ensure(BackupReason reason) const;
+    [[nodiscard]] Result<Backup> ensure(BackupReason reason) const;
 
     /// Moves a damaged book, and what SQLite keeps or kept beside it, into the folder under a name that
     /// says so. Nothing where there is nothing.
-    Result<std::optional<std::filesystem::path>> putAside() const;
+    [[nodiscard]] Result<std::optional<std::filesystem::path>> putAside() const;
 
 private:
-    Result<std::optional<Backup>> upToDate() const;
-    Result<Backup> copyBook(BackupReason reason) const;
+    [[nodiscard]] Result<std::optional<Backup>> upToDate() const;
+    [[nodiscard]] Result<Backup> copyBook(BackupReason reason) const;
     [[nodiscard]] std::filesystem::path freeName(std::string_view word) const;
-    Done makeRoom(std::uint64_t needed) const;
-    Done dropOldest(BackupReason reason, const std::filesystem::path& spare) const;
+    [[nodiscard]] Done makeRoom(std::uint64_t needed) const;
+    [[nodiscard]] Done dropOldest(BackupReason reason, const std::filesystem::path& spare) const;
 
     std::filesystem::path book_;
     const Clock& clock_;

@@ -36,7 +36,7 @@ Result<VersionVector> versionVector(storage::Connection& connection);
 /// {"block": 1024, "devices": {"<device>": [[block, count, "<digest>"], ...]}}
 [[nodiscard]] nlohmann::json toJson(const VersionVector& vector);
 /// From elsewhere: what cannot be read is left out, so that at worst too much is sent.
-[[nodiscard]] VersionVector versionVectorFrom(const nlohmann::json& json);
+[[nodiscard]] VersionVector versionVectorFrom(const nlohmann::json& written);
 
 /// Which entries are passed on.
 struct Selection {
