@@ -51,6 +51,7 @@ Done removeEntries(storage::Connection& connection, Projector& projector, const 
             BURROW_TRY(const bool isForked, projector.lookForFork(entry.device, entry.seq));
             static_cast<void>(isForked);
         }
+        BURROW_DO(projector.flushIfLarge());
     }
 }
 

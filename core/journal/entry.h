@@ -25,6 +25,8 @@ inline constexpr std::string_view retract = "retract";  ///< the entry no longer
 
 /// The longest body that is taken from elsewhere, as JSON: 64 KiB.
 inline constexpr std::size_t longestEntryBody = 65'536;
+/// How many objects and lists may stand inside each other in it, itself counted.
+inline constexpr int deepestEntryBody = 16;
 
 struct Entry {
     EntryId id;
@@ -89,7 +91,8 @@ struct ChangeSet {
     std::vector<EnclosureId> enclosures;
     bool tags = false;
     bool settings = false;
-    std::vector<EntryId> entries;  ///< those appended, in order
+    /// Those appended, in order; none of those that a merge brought or took back, which may be a million.
+    std::vector<EntryId> entries;
 
     /// Whether anything that is shown may differ from before.
     [[nodiscard]] bool isEmpty() const {

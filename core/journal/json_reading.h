@@ -6,6 +6,7 @@
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
+#include <string_view>
 
 #include "base/civil.h"
 #include "base/ids.h"
@@ -13,31 +14,32 @@
 namespace burrow::reading {
 
 /// Nothing where `object` is no object or has no such member.
-[[nodiscard]] inline const nlohmann::json* member(const nlohmann::json& object, const char* name) {
+[[nodiscard]] inline const nlohmann::json* member(const nlohmann::json& object,
+                                                  std::string_view name) {
     if (!object.is_object()) return nullptr;
     const auto found = object.find(name);
     return found == object.end() ? nullptr : &*found;
 }
 
 /// Empty where it is no text.
-[[nodiscard]] inline std::string text(const nlohmann::json& object, const char* name) {
+[[nodiscard]] inline std::string text(const nlohmann::json& object, std::string_view name) {
     const auto* value = member(object, name);
     return value != nullptr && value->is_string() ? value->get<std::string>() : std::string();
 }
 
-[[nodiscard]] inline bool flag(const nlohmann::json& object, const char* name) {
+[[nodiscard]] inline bool flag(const nlohmann::json& object, std::string_view name) {
     const auto* value = member(object, name);
     return value != nullptr && value->is_boolean() && value->get<bool>();
 }
 
-[[nodiscard]] inline std::optional<Uuid> uuid(const nlohmann::json& object, const char* name) {
+[[nodiscard]] inline std::optional<Uuid> uuid(const nlohmann::json& object, std::string_view name) {
     const auto* value = member(object, name);
     if (value == nullptr || !value->is_string()) return std::nullopt;
     return Uuid::parse(value->get_ref<const std::string&>());
 }
 
 [[nodiscard]] inline std::optional<std::int64_t> whole(const nlohmann::json& object,
-                                                       const char* name) {
+                                                       std::string_view name) {
     const auto* value = member(object, name);
     if (value == nullptr || !value->is_number_integer()) return std::nullopt;
     constexpr auto most = static_cast<std::uint64_t>(std::numeric_limits<std::int64_t>::max());

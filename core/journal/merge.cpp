@@ -17,6 +17,8 @@ using nlohmann::json;
 constexpr std::size_t longestSource = 200;
 constexpr std::size_t longestKind = 64;
 constexpr std::size_t longestZone = 64;
+/// More than a keeper will ever have, also when each phone is restored every week.
+constexpr std::size_t mostDevices = 10'000;
 /// The greatest whole number that every reader of JSON keeps exact (RFC 8259, section 6).
 constexpr std::int64_t greatestSeq = (std::int64_t{1} << 53) - 1;
 
@@ -38,8 +40,16 @@ bool isPossible(const Entry& entry, std::string_view body) {
            reading::isInstant(entry.happenedAt.ms) && reading::isDay(entry.day.days);
 }
 
-/// Nothing where a text in it is no UTF-8.
+bool isDeeperThan(const json& value, int levels) {
+    if (!value.is_structured()) return false;
+    if (levels == 0) return true;
+    return std::any_of(value.begin(), value.end(),
+                       [&](const json& each) { return isDeeperThan(each, levels - 1); });
+}
+
+/// Nothing where it is nested without end, or a text in it is no UTF-8.
 std::optional<std::string> textOf(const json& body) {
+    if (isDeeperThan(body, deepestEntryBody)) return std::nullopt;
     try {
         return body.dump();
     } catch (const json::exception&) {
@@ -185,7 +195,7 @@ Done Merge::add(const Entry& entry) {
     if (isBroken_) return fail(Trouble::badInput, {"merge.broken"});
     isBroken_ = true;  // until this entry is in
     const auto body = textOf(entry.body);
-    if (!body) {
+    if (!body || peers_.size() > mostDevices) {
         return fail(Trouble::badInput, {"merge.impossible", {{"entry", entry.id.text()}}});
     }
     BURROW_TRY(auto* from, peer(entry.device));
@@ -207,6 +217,7 @@ Done Merge::addNew(Peer& from, const Entry& entry, std::string_view body) {
     BURROW_DO(insertEntry(book_->connection(), entry, from.ref, body));
     BURROW_DO(noteNumber(from, entry));
     BURROW_DO(projector_->apply(entry, body));
+    BURROW_DO(projector_->flushIfLarge());
     if (hlc::isAhead(entry.hlc, now_)) {
         from.ahead = std::max(from.ahead, entry.hlc);
     } else {

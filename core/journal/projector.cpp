@@ -37,12 +37,12 @@ std::size_t UuidHash::operator()(const Uuid& uuid) const {
 }
 
 Done Projector::apply(const Entry& entry, std::string_view body) {
-    if (listsEntries_) entries_.push_back(entry.id);
+    if (listsEntries_) changes_.entries.push_back(entry.id);
     BURROW_DO(noteConfidential(entry));
     if (!isCorrection(entry)) return project(entry, body);
-    if (!targetOf(entry)) return {};
     BURROW_DO(noteCorrection(entry));
-    return reprojectCorrected(entry);
+    if (const auto target = targetOf(entry)) corrected_.insert(*target);
+    return {};
 }
 
 /// Under the corrections now known.
@@ -83,7 +83,8 @@ Done Projector::forget(const Entry& entry) {
                    connection_.query("DELETE FROM correction WHERE target = ? AND entry = ?"));
         BURROW_DO(remove.bind(target->uuid.bytes, entry.id.uuid.bytes).run());
     }
-    return reprojectCorrected(entry);
+    corrected_.insert(*target);
+    return {};
 }
 
 Result<bool> Projector::lookForFork(const DeviceId& device, std::int64_t seq) {
@@ -149,7 +150,7 @@ Done Projector::applySet(const Entry& entry) {
         const auto written = value.dump();
         std::optional<std::string> replaced;
         if (over != nullptr) {
-            const auto* ids = reading::member(*over, field.c_str());
+            const auto* ids = reading::member(*over, field);
             replaced = ids != nullptr ? ids->dump() : "[]";
         }
         BURROW_TRY(auto insert,
@@ -175,18 +176,22 @@ Done Projector::touch(const Entry& set, ThingType type) {
     return {};
 }
 
-/// Projects what a correction is about under the corrections now known.
-Done Projector::reprojectCorrected(const Entry& correction) {
-    const auto target = targetOf(correction);
-    if (!target) return {};
-    BURROW_TRY(const auto corrected, findEntry(connection_, *target));
-    if (!corrected) return {};  // not here yet: its corrections wait for it
-    // What is retracted may itself be an amendment: then the fact it amended reads as before.
-    if (corrected->kind != entrykind::amend) return reproject(*corrected);
-    const auto fact = targetOf(*corrected);
-    if (!fact) return {};
-    BURROW_TRY(const auto amendedFact, findEntry(connection_, *fact));
-    return amendedFact ? reproject(*amendedFact) : Done();
+/// Projects what was corrected, once for all its corrections.
+Done Projector::reprojectCorrected() {
+    for (const auto& target : corrected_) {
+        BURROW_TRY(auto entry, findEntry(connection_, target));
+        if (!entry) continue;  // not here yet: its corrections wait for it
+        if (entry->kind == entrykind::amend) {
+            // An amendment was taken back: the fact it amended reads as before.
+            const auto fact = targetOf(*entry);
+            if (!fact) continue;
+            BURROW_TRY(entry, findEntry(connection_, *fact));
+            if (!entry) continue;
+        }
+        BURROW_DO(reproject(*entry));
+    }
+    corrected_.clear();
+    return {};
 }
 
 /// Takes the rows of an entry away and projects it again under the corrections now known.

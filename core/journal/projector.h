@@ -32,6 +32,8 @@ public:
     Result<bool> lookForFork(const DeviceId& device, std::int64_t seq);
     /// Does not list the entries in the change set: a merge may bring a million of them.
     void leaveOutEntries() { listsEntries_ = false; }
+    /// Writes what apply() left open where that has become much: keeps memory flat.
+    Done flushIfLarge();
     /// Writes what apply() left open, and says what was touched.
     Result<ChangeSet> finish();
 
@@ -57,7 +59,8 @@ private:
     Done noteConfidential(const Entry& entry);
     Done noteCorrection(const Entry& entry);
     Done reproject(const Entry& entry);
-    Done reprojectCorrected(const Entry& correction);
+    Done reprojectCorrected();
+    Done flush();
     Done takeAway(const Entry& entry);
     Result<bool> isRetracted(const EntryId& entry);
     Result<Folding*> folding(SubjectId subject);
@@ -75,7 +78,8 @@ private:
     storage::Connection& connection_;
     std::unordered_map<Uuid, Folding, UuidHash> subjects_;
     std::set<std::pair<ThingType, Uuid>> things_;  ///< besides subjects
-    std::vector<EntryId> entries_;
+    std::set<EntryId> corrected_;
+    ChangeSet changes_;
     bool listsEntries_ = true;
 };
 

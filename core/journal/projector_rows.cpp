@@ -1,5 +1,6 @@
 // The rows that queries read, and what of all that was ever said makes them up.
 #include <algorithm>
+#include <utility>
 
 #include "journal/amendments.h"
 #include "journal/digest_codec.h"
@@ -39,33 +40,48 @@ std::vector<const FieldValue*> headsOf(const std::vector<FieldValue>& values) {
     return heads;
 }
 
-Result<ChangeSet> Projector::finish() {
-    ChangeSet changes;
+Done Projector::flush() {
+    BURROW_DO(reprojectCorrected());
     for (auto& [uuid, state] : subjects_) {
         BURROW_DO(finishSubject(SubjectId{uuid}, state));
-        changes.subjects.push_back(SubjectId{uuid});
+        changes_.subjects.push_back(SubjectId{uuid});
     }
     for (const auto& [type, uuid] : things_) {
         switch (type) {
             case ThingType::enclosure:
                 BURROW_DO(writeEnclosure(uuid));
-                changes.enclosures.push_back(EnclosureId{uuid});
+                changes_.enclosures.push_back(EnclosureId{uuid});
                 break;
             case ThingType::tag:
                 BURROW_DO(writeTag(uuid));
-                changes.tags = true;
+                changes_.tags = true;
                 break;
             case ThingType::book:
                 BURROW_DO(writeSettings(uuid));
-                changes.settings = true;
+                changes_.settings = true;
                 break;
             case ThingType::subject: break;
         }
     }
-    changes.entries = std::move(entries_);
     subjects_.clear();
     things_.clear();
-    entries_.clear();
+    return {};
+}
+
+Done Projector::flushIfLarge() {
+    constexpr std::size_t large = 20'000;  // some tens of megabytes of digests
+    return subjects_.size() + things_.size() + corrected_.size() > large ? flush() : Done();
+}
+
+Result<ChangeSet> Projector::finish() {
+    BURROW_DO(flush());
+    auto changes = std::exchange(changes_, {});
+    const auto once = [](auto& ids) {
+        std::ranges::sort(ids);
+        ids.erase(std::unique(ids.begin(), ids.end()), ids.end());
+    };
+    once(changes.subjects);
+    once(changes.enclosures);
     return changes;
 }
 
@@ -192,6 +208,7 @@ Done Projector::eachEntry(Each each) {
             BURROW_DO(each(entry));
             after = n;
         }
+        BURROW_DO(flushIfLarge());
     }
 }
 

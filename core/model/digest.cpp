@@ -46,7 +46,8 @@ void foldMoult(Digest& digest, const Fact& fact) {
 }
 
 void foldStanding(Digest& digest, const Fact& fact, Standing standing) {
-    digest.gone += fact.body.count.value_or(1);
+    // As many as a group can have: other people's files may say anything, any number of times.
+    digest.gone = std::min(digest.gone + fact.body.count.value_or(1), 1'000'000);
     digest.standing = standing;
     digest.standingSince = fact.day;
 }

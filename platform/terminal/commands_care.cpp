@@ -234,6 +234,10 @@ int undo(const Setting& setting, const Path& path) {
     if (!undone) return console.trouble(undone.error());
     json entries = json::array();
     for (const auto& entry : undone->second) {
+        // What stood beside another entry so that it can be left out of files is no event of its own.
+        const bool isBeside = undone->second.size() > 1 && entry.kind == entrykind::amend &&
+                              entry.body.value("confidential", false);
+        if (isBeside) continue;
         entries.push_back({{"id", entry.id.text()}, {"event", entry.kind}});
         console.line(console.say({"said.undone", {{"event", entry.kind}}}));
     }

@@ -169,7 +169,7 @@ void Desk::act(QObject* context, Deed deed, Then then) {
             if (*result) {
                 show(room);
                 setTrouble({});
-                const bool isWritten = !(*result)->entries.empty();
+                const bool isWritten = !(*result)->isNothing();
                 if (isWritten && !deed.said.id.empty()) setDone(deed);
                 emit written();
             } else {

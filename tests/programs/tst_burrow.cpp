@@ -55,8 +55,9 @@ private slots:
         const Shell burrow;
         const auto help = burrow("--help");
         QCOMPARE(help.status, 0);
-        for (const char* command : {"new", "demo", "bring", "due", "why", "scan", "log", "undo",
-                                    "show", "tags", "caresheet", "check", "rules"}) {
+        for (const char* command :
+             {"new", "demo", "bring", "due", "why", "scan", "log", "undo", "show", "tags",
+              "caresheet", "check", "rules", "differences", "settle", "take-back"}) {
             QVERIFY2(help.out.contains(command), command);
             const auto own = burrow(QString(command) + " --help");
             QCOMPARE(own.status, 0);

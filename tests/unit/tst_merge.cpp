@@ -132,6 +132,9 @@ private slots:
             [](Entry& e) { e.body = json(json::value_t::discarded); },
             [](Entry& e) { e.body["text"] = std::string(70'000, 'x'); },
             [](Entry& e) { e.body["text"] = "\xC3\x28"; },
+            [](Entry& e) {
+                for (int i = 0; i < 20'000; ++i) e.body = json{{"a", std::move(e.body)}};
+            },
             [](Entry& e) { e.day = {INT32_MAX}; },
             [](Entry& e) { e.happenedAt = {INT64_MAX}; },
             [](Entry& e) { e.recordedAt = {INT64_MIN}; },
