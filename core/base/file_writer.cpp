@@ -50,6 +50,13 @@ Result<FileWriter> FileWriter::create(const fs::path& path, bool onlyOwner) {
         return fail(Trouble::locked, {"file.beingWritten", {{"file", path.filename().string()}}});
     }
     if (wasSwept(fd)) return create(path, onlyOwner);
+    // In a folder that all may write to, somebody may have put a file of theirs there to read it later.
+    struct stat status {};
+    const bool isOurs = ::fstat(fd, &status) == 0 && status.st_uid == ::geteuid();
+    if (onlyOwner && (!isOurs || ::fchmod(fd, 0600) != 0)) {
+        writer.temporary_.clear();
+        return fail(Trouble::readOnly, {"file.forbidden", {{"file", path.filename().string()}}});
+    }
     if (::ftruncate(fd, 0) != 0) return failFromErrno(errno, path);
     return writer;
 }

@@ -33,6 +33,7 @@ struct ExportOptions {
     /// never wrote one.
     std::optional<DeviceId> madeFor;
     Selection selection;
+    /// Of the photos that the entries in the file name.
     PhotoChoice photos = PhotoChoice::none;
     std::string passphrase;  ///< sealed where there is one
     std::string program;     ///< name and version, for the manifest

@@ -125,11 +125,12 @@ Result<std::vector<NamedPhoto>> BundleReader::readEntries(const OnEntry& onEntry
         const auto line = lines.next(tally);
         if (!line) return inLine(line.error(), number);
         if (!*line) break;
-        if (number > manifest_.totals.entries) return refuse({"bundle.damaged"});
         bytes += (*line)->size() + 1;
         const auto entry = entryFromLine(**line);
         if (!entry) return inLine(entry.error(), number);
         tally.add(*entry);
+        // Before it costs memory.
+        if (tally.exceeds(manifest_.totals)) return refuse({"bundle.wrongHash"});
         if (tally.photos().size() > limit::photos * 10) return refuse({"bundle.tooLarge"});
         BURROW_DO(onEntry(*entry, bytes));
     }

@@ -26,6 +26,8 @@ public:
         if (options_.photos == PhotoChoice::reduced && options_.developer == nullptr) {
             return refuse({"bundle.noReducer"});
         }
+        std::error_code ignored;
+        if (fs::equivalent(path, book_.path(), ignored)) return refuse({"bundle.ontoBook"});
         if (path.has_parent_path()) sweepUnfinished(path.parent_path(), ".burrow");
         BURROW_TRY(auto writer,
                    BundleWriter::create(path, options_.passphrase, book_.surroundings().random));

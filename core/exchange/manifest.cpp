@@ -1,5 +1,6 @@
 #include "exchange/manifest.h"
 
+#include <algorithm>
 #include <array>
 
 #include "base/text.h"
@@ -105,7 +106,7 @@ Totals readTotals(Reader& read, const json& entries) {
     totals.entries = read.number(entries, "count", 0, limit::entries);
     totals.bytes = read.size(entries, "bytes");
     totals.sha256 = read.hash(entries, "sha256");
-    totals.animals = read.number(entries, "animals", 0, totals.entries);
+    totals.animals = read.number(entries, "animals", 0, std::min(totals.entries, limit::animals));
     totals.firstDay = read.day(entries, "first_day");
     totals.lastDay = read.day(entries, "last_day");
     for (const auto& [device, share] : read.object(entries, "authors", limit::authors).items()) {

@@ -13,6 +13,7 @@ namespace burrow::exchange {
 namespace limit {
 inline constexpr std::uint64_t manifestBytes = 32u << 20U;
 inline constexpr std::int64_t entries = 20'000'000;
+inline constexpr std::int64_t animals = 1'000'000;
 inline constexpr std::size_t photos = 100'000;
 inline constexpr std::size_t authors = 10'000;
 inline constexpr std::size_t nameBytes = 4096;  ///< of a room, a code, a program

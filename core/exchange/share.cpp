@@ -231,6 +231,13 @@ private:
         return noteKnown(book_.device(), writing);
     }
 
+    static Done copyEntries(const fs::path& from, BundleWriter& to) {
+        BURROW_TRY(const auto reader, BundleReader::open(from));
+        const auto read =
+            reader.readEntries([&](const Entry& entry, std::uint64_t) { return to.add(entry); });
+        return read ? Done() : Done(failAs(read));
+    }
+
     /// Few larger files instead of many small ones.
     Done putTogether() {
         while (true) {
@@ -247,10 +254,11 @@ private:
             BURROW_TRY(auto writer, BundleWriter::create(ownFolder() / whole.name(), {},
                                                          book_.surroundings().random));
             for (const auto& part : parts) {
-                BURROW_TRY(const auto reader, BundleReader::open(ownFolder() / part.name()));
-                const auto read = reader.readEntries(
-                    [&](const Entry& entry, std::uint64_t) { return writer.add(entry); });
-                if (!read) return failAs(read);
+                const auto read = copyEntries(ownFolder() / part.name(), writer);
+                if (read) continue;
+                if (!isTroubleOfFile(read.error().trouble)) return failAs(read);
+                // Damaged since: without it, the next visit writes all of it anew.
+                return files_.remove(ownFolder() / part.name());
             }
             BURROW_DO(publish(writer, whole));
         }

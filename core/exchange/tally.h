@@ -48,6 +48,11 @@ public:
     void add(const StoredEntry& entry);
     /// The bytes of lines, in pieces of any size.
     void addBytes(std::span<const std::uint8_t> bytes);
+    /// Whether there are more entries, authors or animals already than another count has.
+    [[nodiscard]] bool exceeds(const Totals& totals) const {
+        return totals_.entries > totals.entries || totals_.authors.size() > totals.authors.size() ||
+               animals_.size() > static_cast<std::size_t>(totals.animals);
+    }
     /// Once, after the last entry.
     [[nodiscard]] Totals finish();
     [[nodiscard]] const std::vector<NamedPhoto>& photos() const { return photos_; }

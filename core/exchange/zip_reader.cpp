@@ -21,7 +21,7 @@ namespace {
 
 namespace fs = std::filesystem;
 
-constexpr std::size_t blockBytes = std::size_t{256} * 1024;
+constexpr std::size_t blockBytes = std::size_t{64} * 1024;  // each look at a header reads one
 
 struct Closer {
     void operator()(archive* zip) const { archive_read_free(zip); }

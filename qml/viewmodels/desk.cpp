@@ -169,7 +169,7 @@ void Desk::act(QObject* context, Deed deed, Then then) {
             if (*result) {
                 show(room);
                 setTrouble({});
-                const bool isWritten = !(*result)->isNothing();
+                const bool isWritten = !(*result)->isEmpty();
                 if (isWritten && !deed.said.id.empty()) setDone(deed);
                 emit written();
             } else {

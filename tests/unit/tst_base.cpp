@@ -2,6 +2,7 @@
 #include <QtTest>
 
 #include "base/civil.h"
+#include "base/file_writer.h"
 #include "base/files.h"
 #include "base/hash.h"
 #include "base/ids.h"
@@ -201,6 +202,69 @@ private slots:
                                  "1m"),
                  std::string(" 1m"));                                    // CSI in eight bits
         QCOMPARE(withoutSteering("\xE2\x80"), std::string("\xE2\x80"));  // cut: left to the shower
+    }
+
+    /// FIPS 180-4's example "abc" (NIST, SHA256.pdf), in pieces; and the same as in one piece.
+    void hashesInPieces() {
+        Sha256Stream stream;
+        stream.add(bytesOf("a"));
+        stream.add({});
+        stream.add(bytesOf("bc"));
+        QCOMPARE(stream.finish().hex(),
+                 std::string("ba7816bf8f01cfea414140de5dae2223b00361a396177a9cb410ff61f20015ad"));
+        const std::string text(100'000, 'x');
+        for (std::size_t at = 0; at < text.size(); at += 997) {
+            stream.add(bytesOf(std::string_view(text).substr(at, 997)));
+        }
+        QCOMPARE(stream.finish(), Sha256::of(text));
+    }
+
+    void writersLeaveNothingUnlessFinished() {
+        const test::ScratchFolder folder;
+        const auto path = folder.path() / "deep" / "file.burrow";
+        DeviceFiles files;
+        {
+            auto writer = FileWriter::create(path).value();
+            test::must(writer.write(bytesOf(std::string(1'000'000, 'x'))));
+            test::must(writer.flush());
+            QCOMPARE(std::filesystem::file_size(writer.temporary()), 1'000'000U);
+            QVERIFY(!files.exists(path));
+            // While it lives, nobody else writes or sweeps the same file.
+            QCOMPARE(FileWriter::create(path).error().trouble, Trouble::locked);
+            sweepUnfinished(path.parent_path(), ".burrow");
+            QVERIFY(files.exists(writer.temporary()));
+        }
+        QVERIFY(std::filesystem::is_empty(path.parent_path()));
+        auto writer = FileWriter::create(path, true).value();
+        test::must(writer.write(bytesOf("whole")));
+        test::must(writer.finish());
+        QCOMPARE(std::string(textOf(files.read(path, 100).value())), std::string("whole"));
+        QCOMPARE(std::filesystem::status(path).permissions(),
+                 std::filesystem::perms::owner_read | std::filesystem::perms::owner_write);
+    }
+
+    void sweepsOnlyWhatIsUnfinished() {
+        const test::ScratchFolder folder;
+        DeviceFiles files;
+        for (const char* name : {"a.burrow.part", "a.burrow", "b.part", "c.burrow.part.txt"}) {
+            test::must(files.write(folder.path() / name, bytesOf("x")));
+        }
+        sweepUnfinished(folder.path(), ".burrow");
+        QVERIFY(!files.exists(folder.path() / "a.burrow.part"));
+        for (const char* name : {"a.burrow", "b.part", "c.burrow.part.txt"}) {
+            QVERIFY(files.exists(folder.path() / name));
+        }
+    }
+
+    /// A link that somebody put where the temporary file goes leads the writing nowhere else.
+    void writersFollowNoLinks() {
+        const test::ScratchFolder folder;
+        DeviceFiles files;
+        test::must(files.write(folder.path() / "other", bytesOf("theirs")));
+        std::filesystem::create_symlink(folder.path() / "other", folder.path() / "a.burrow.part");
+        QVERIFY(!FileWriter::create(folder.path() / "a.burrow"));
+        QCOMPARE(std::string(textOf(files.read(folder.path() / "other", 100).value())),
+                 std::string("theirs"));
     }
 };
 

@@ -271,6 +271,14 @@ private slots:
         }
     }
 
+    void neverOntoTheBook() {
+        Room room;
+        const auto before = dumpOf(room.book);
+        const auto refused = exportBundle(room.book, room.book.path(), {});
+        QCOMPARE(refused.error().message.id, std::string("bundle.ontoBook"));
+        QCOMPARE(dumpOf(room.book), before);
+    }
+
     void sealedFilesNeedTheirPassphrase() {
         Room room;
         auto options = withPhotos(PhotoChoice::full);

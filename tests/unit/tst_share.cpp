@@ -205,6 +205,23 @@ private slots:
         QCOMPARE(BundleReader::open(whole / name)->manifest().totals.entries, entriesIn(*books[1]));
     }
 
+    /// A file of this device that was damaged since is written anew.
+    void ownDamagedFilesAreWrittenAnew() {
+        Devices devices(1);
+        const auto books = devices.books();
+        devices.visit(*books[0]);
+        const auto folder = devices.folderOf(*books[0]);
+        must(devices.files.write(folder / filesBelow(folder).front(), bytesOf("damaged")));
+        for (int i = 0; i < 6; ++i) {
+            devices.water(*books[0]);
+            devices.visit(*books[0]);
+        }
+        for (const auto& name : filesBelow(folder)) QVERIFY(BundleReader::open(folder / name));
+        devices.visit(*books[1]);
+        devices.visit(*books[0]);
+        QCOMPARE(dumpOf(*books[1]), dumpOf(*books[0]));
+    }
+
     /// A device that left took its files along: the others still have what it wrote, and say so.
     void whatALostDeviceWroteIsKept() {
         Devices devices(2);
