@@ -34,6 +34,7 @@ public:
     /// The same under another name in the same folder.
     Done finishAs(const std::filesystem::path& path);
 
+    [[nodiscard]] const std::filesystem::path& path() const { return path_; }
     [[nodiscard]] const std::filesystem::path& temporary() const { return temporary_; }
     [[nodiscard]] std::uint64_t size() const { return size_; }
 

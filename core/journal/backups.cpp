@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <system_error>
 
+#include "base/busy_folder.h"
 #include "journal/migration.h"
 #include "journal/rows.h"
 #include "storage/copy.h"
@@ -158,11 +159,16 @@ Result<std::optional<Backup>> Backups::upToDate() const {
     BURROW_TRY(auto kept, list());
     if (kept.empty()) return std::optional<Backup>();
     BURROW_TRY(const auto now, contentsOf(book_));
-    // One that cannot be read is no backup.
-    const auto then = contentsOf(kept.front().file);
-    const bool isSame = then && then->book == now.book && then->version == now.version &&
-                        then->entries == now.entries && then->lastEntry == now.lastEntry;
-    return isSame ? std::optional(std::move(kept.front())) : std::nullopt;
+    for (auto& backup : kept) {
+        // Several may have been made within one second.
+        if (backup.madeAt != kept.front().madeAt) break;
+        const auto then = contentsOf(backup.file);
+        // One that cannot be read is no backup.
+        const bool isSame = then && then->book == now.book && then->version == now.version &&
+                            then->entries == now.entries && then->lastEntry == now.lastEntry;
+        if (isSame) return std::optional(std::move(backup));
+    }
+    return std::optional<Backup>();
 }
 
 Result<std::optional<Backup>> Backups::makeIfDue() const {
@@ -199,6 +205,7 @@ Result<Backup> Backups::copyBook(BackupReason reason) const {
         return fail(Trouble::readOnly,
                     {"file.forbidden", {{"file", folder().filename().string()}}});
     }
+    const BusyFolder busy(folder());
     BURROW_TRY(auto source, Connection::open(book_, Access::readOnly));
     BURROW_TRY(const auto version, requireBook(source));
     static_cast<void>(version);

@@ -3,6 +3,7 @@
 #include <set>
 #include <system_error>
 
+#include "base/busy_folder.h"
 #include "journal/migration.h"
 #include "journal/rows.h"
 #include "storage/copy.h"
@@ -145,7 +146,7 @@ Result<RestorePreview> previewRestore(const Backups& backups, const fs::path& ba
     if (!contents) return failAs(contents);
     preview.backup = *contents;
     BURROW_TRY(preview.current, currentContents(backups.book()));
-    if (!preview.current) return withoutCurrent(std::move(preview));
+    if (!preview.current) return withoutCurrent(preview);
     if (preview.current->book != preview.backup.book) {
         return fail(Trouble::badInput, {"restore.otherBook"});
     }
@@ -153,7 +154,7 @@ Result<RestorePreview> previewRestore(const Backups& backups, const fs::path& ba
     if (compared) return preview;
     if (!isDamage(compared.error())) return failAs(compared);
     preview.current.reset();
-    return withoutCurrent(std::move(preview));
+    return withoutCurrent(preview);
 }
 
 Result<Restored> restore(const Backups& backups, const fs::path& backup,
@@ -162,6 +163,7 @@ Result<Restored> restore(const Backups& backups, const fs::path& backup,
     BURROW_TRY(restored.was, previewRestore(backups, backup));
     std::error_code error;
     fs::create_directories(backups.folder(), error);
+    const BusyFolder busy(backups.folder());
     const storage::Workpiece piece(backups.folder() / "restoring.part");
     BURROW_TRY(restored.device, prepare(backup, piece.path(), surroundings));
     if (restored.was.current) {

@@ -41,7 +41,7 @@ struct KeptPhoto {
 };
 
 /// What is kept of photos, each in a folder of its own.
-inline constexpr std::array<std::string_view, 3> photoFolders{"pictures", "thumbnails",
+inline constexpr std::array<std::string_view, 4> photoFolders{"pictures", "thumbnails", "reduced",
                                                               "originals"};
 
 /// Files are written and flushed before keep() returns, so an entry may name them.

@@ -13,7 +13,7 @@ tl::unexpected<Error> trouble(const fs::path& path, const std::error_code& error
                 {"file.trouble", {{"file", path.filename().string()}, {"cause", error.message()}}});
 }
 
-/// Calls for every file of the folder's three kinds that is old enough.
+/// Calls for every file of the photo folders that is old enough.
 Done forEachSettled(const fs::path& folder, std::chrono::seconds age,
                     const std::function<Done(const fs::path&)>& visit) {
     const auto latest = fs::file_time_type::clock::now() - age;

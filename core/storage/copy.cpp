@@ -2,6 +2,7 @@
 
 #include <sqlite3.h>
 
+#include <cstdlib>
 #include <system_error>
 
 #include "base/files.h"
@@ -12,8 +13,9 @@ namespace {
 namespace fs = std::filesystem;
 
 /// How often to ask again for a database in which another program is writing.
-constexpr int mostTries = 40;
-constexpr int waitMilliseconds = 50;
+constexpr int mostTries = 2500;
+/// Short, so that it is also let in between two entries of a program that writes all the time.
+constexpr int waitMilliseconds = 2;
 
 /// Takes the locks and copies the first page. Copying knows no busy timeout of its own.
 int firstStep(sqlite3_backup* copying) {
@@ -70,8 +72,15 @@ void removeDatabase(const fs::path& path) {
 Done requireWhole(Connection& connection) {
     BURROW_TRY(auto rows, connection.query("PRAGMA integrity_check(1)"));
     BURROW_TRY(const bool found, rows.next());
-    if (!found || rows.text(0) != "ok") return fail(Trouble::corrupt, {"book.damaged"});
-    return {};
+    if (!found) return fail(Trouble::corrupt, {"book.damaged"});
+    const std::string said(rows.text(0));
+    if (said == "ok") return {};
+    // A page that the device did not give is no damage; SQLite tells of both in the same way.
+    constexpr std::string_view unread = "unable to get the page. error code=";
+    const auto at = said.find(unread);
+    const int code = at == said.npos ? 0 : std::atoi(said.c_str() + at + unread.size());
+    if ((code & 0xFF) == SQLITE_IOERR) return failFrom(nullptr, code);
+    return fail(Trouble::corrupt, {"book.damaged"});
 }
 
 void Overwriting::Closer::operator()(sqlite3_backup* copying) const {

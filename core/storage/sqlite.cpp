@@ -39,6 +39,10 @@ tl::unexpected<Error> failFrom(sqlite3* database, int code, const SourcePlace& w
         default: {
             const std::string cause =
                 database != nullptr ? sqlite3_errmsg(database) : sqlite3_errstr(code);
+            // What could not be flushed may be there after all when the book is opened again.
+            if (code == SQLITE_IOERR_FSYNC) {
+                return fail(Trouble::inputOutput, {"book.unsure", {{"cause", cause}}}, where);
+            }
             return fail(Trouble::inputOutput, {"book.trouble", {{"cause", cause}}}, where);
         }
     }

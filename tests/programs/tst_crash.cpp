@@ -16,7 +16,7 @@ using burrow::test::Shell;
 
 namespace {
 
-constexpr int kinds = 6;
+constexpr int kinds = 8;
 constexpr std::int64_t rows = 20'000;
 
 int crashesOfAKind() {
@@ -228,6 +228,60 @@ private slots:
             before += whole;
         }
         qInfo("%lld photos", static_cast<long long>(before));
+    }
+
+    void exporting() {
+        const Shell burrow;
+        makeRoom(burrow);
+        writeManyEvents(burrow);
+        QCOMPARE(burrow("bring room.book --events e.csv").status, 0);
+        const auto before = entries(burrow);
+        Killer killed;
+        for (int crash = 0; crash < crashesOfAKind(); ++crash) {
+            killed(burrow, "while :; do burrow export room.book out.burrow; done", 700);
+            QCOMPARE(entries(burrow), before);
+            // A file that has its name is a whole one, and so is the next.
+            if (QFile::exists(burrow.path("out.burrow"))) {
+                QCOMPARE(burrow("peek out.burrow").status, 0);
+            }
+            QCOMPARE(burrow("export room.book out.burrow").status, 0);
+            QCOMPARE(burrow("peek out.burrow").status, 0);
+            QCOMPARE(filesUnder(burrow.path("."), {"*.part"}).size(), 0);
+        }
+    }
+
+    void merging() {
+        const Shell burrow;
+        makeRoom(burrow);
+        QCOMPARE(burrow("export room.book start.burrow").status, 0);
+        QCOMPARE(burrow("join other.book start.burrow").status, 0);
+        writeManyEvents(burrow);
+        QCOMPARE(burrow("bring other.book --events e.csv").status, 0);
+        QImage picture(64, 48, QImage::Format_RGB32);
+        picture.fill(Qt::darkGreen);
+        QVERIFY(picture.save(burrow.path("p.jpg")));
+        QCOMPARE(burrow("log other.book 214 photo file=p.jpg role=moult").status, 0);
+        QCOMPARE(burrow("export other.book out.burrow --photos full").status, 0);
+        const auto few = entries(burrow);
+        const auto many = entries(burrow, "other.book");
+        const auto folder = burrow.path("room.book-photos");
+        Killer killed;
+        for (int crash = 0; crash < crashesOfAKind(); ++crash) {
+            killed(burrow, "exec burrow merge room.book out.burrow", 1200);
+            age(folder);
+            const auto check = burrow("check room.book --repair --json");
+            QVERIFY2(check.status == 0, qPrintable(check.out + check.err));
+            const auto now = check.json()["entries"].get<std::int64_t>();
+            QVERIFY2(now == few || now == many, qPrintable(QString::number(now)));
+            // The photo is there with the entry that names it, and only then.
+            QCOMPARE(check.json()["photos"]["whole"], now == many ? 1 : 0);
+            QCOMPARE(check.json()["photos"]["elsewhere"], 0);
+            QCOMPARE(filesUnder(folder + "/pictures").size(), now == many ? 1 : 0);
+            if (now == many) QCOMPARE(burrow("take-back room.book").status, 0);
+            QCOMPARE(entries(burrow), few);
+        }
+        QCOMPARE(burrow("merge room.book out.burrow").status, 0);
+        QCOMPARE(entries(burrow), many);
     }
 
 private:

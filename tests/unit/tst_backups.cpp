@@ -1,12 +1,12 @@
 // Backups and going back to them: nothing that was ever acknowledged is out of reach.
 #include <QtTest>
 
-#include <atomic>
 #include <fstream>
 #include <map>
 #include <set>
 #include <thread>
 
+#include "base/busy_folder.h"
 #include "journal/check.h"
 #include "journal/restore.h"
 #include "journal/rows.h"
@@ -123,6 +123,30 @@ private slots:
         QCOMPARE(reason ? QString::fromStdString(std::string(name(*reason))) : QString(), due);
     }
 
+    /// A program that was killed while it wrote a backup leaves one without its name.
+    void whatWasLeftUnfinishedGoes() {
+        Room room;
+        const auto folder = room.backups().folder();
+        const auto first = room.backups().make(BackupReason::asked)->file.filename().string();
+        const std::string part = "20260401T040000Z-asked.book.part";
+        std::ofstream(folder / part) << "x";
+        std::ofstream(folder / (part + "-journal")) << "x";
+        {
+            // Another program is at it: it may be that one's.
+            const BusyFolder busy(folder);
+            std::ofstream(folder / part) << "x";
+            room.passDays(1);
+            QVERIFY(room.backups().make(BackupReason::asked));
+            QVERIFY(fs::exists(folder / part));
+        }
+        room.passDays(1);
+        QVERIFY(room.backups().make(BackupReason::asked));
+        const auto left = filesIn(folder);
+        QCOMPARE(left.size(), 3U);
+        QCOMPARE(left[0], first);
+        for (const auto& name : left) QVERIFY(name.ends_with("-asked.book"));
+    }
+
     void twoMonthsKeepAFewOfEach() {
         Room room;
         for (int day = 0; day < 57; ++day, room.passDays(1)) {
@@ -223,20 +247,20 @@ private slots:
 
     void wholeWhileOthersWrite() {
         Room room;
-        std::atomic<bool> isOver = false;
-        std::thread writer([&] {
+        // Stops and joins when it goes, also where a check fails.
+        std::jthread writer([&](const std::stop_token& isOver) {
             SystemRandom random;
             auto other = Book::open(room.book.path(), storage::Access::readWrite,
                                     {room.clock, random, Zone::utc()})
                              .value();
-            while (!isOver) {
+            while (!isOver.stop_requested()) {
                 other.record(FactDraft{room.subject, FactKind::watered, {}, {}}).value();
             }
         });
         std::vector<Backup> made;
         for (int i = 0; i < 3; ++i)
             made.push_back(room.backups().make(BackupReason::asked).value());
-        isOver = true;
+        writer.request_stop();
         writer.join();
         for (const auto& backup : made) {
             auto copy = Book::open(backup.file, storage::Access::readOnly, room.surroundings());
@@ -322,14 +346,14 @@ private slots:
     void goingBackWhileOthersWrite() {
         Room room;
         const auto backup = room.backups().make(BackupReason::asked).value();
-        std::atomic<bool> isOver = false;
         std::set<EntryId> acknowledged;
-        std::thread writer([&] {
+        // Stops and joins when it goes, also where a check fails.
+        std::jthread writer([&](const std::stop_token& isOver) {
             SystemRandom random;
             auto other = Book::open(room.book.path(), storage::Access::readWrite,
                                     {room.clock, random, Zone::utc()})
                              .value();
-            while (!isOver) {
+            while (!isOver.stop_requested()) {
                 const auto done = other.record(FactDraft{room.subject, FactKind::watered, {}, {}});
                 if (done) acknowledged.insert(done->entries[0]);
                 if (!done && done.error().trouble != Trouble::locked) qFatal("writer");
@@ -342,7 +366,7 @@ private slots:
             const auto kept = entriesOf(*restored->kept);
             found.insert(kept.begin(), kept.end());
         }
-        isOver = true;
+        writer.request_stop();
         writer.join();
         const auto rest = entriesOf(room.book.path());
         found.insert(rest.begin(), rest.end());
