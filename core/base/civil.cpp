@@ -36,23 +36,40 @@ std::optional<CivilDay> takeDate(std::string_view& text) {
     return civilDay({*year, *month, *day});
 }
 
-std::optional<int> takeTime(std::string_view& text) {
+/// The digits after a decimal sign, as milliseconds.
+std::optional<int> takeFraction(std::string_view& text) {
+    auto first = takeDigits(text, 1);
+    if (!first) return std::nullopt;
+    int milliseconds = *first * 100;
+    for (int unit = 10; const auto digit = takeDigits(text, 1); unit /= 10) {
+        milliseconds += *digit * unit;
+    }
+    return milliseconds;
+}
+
+struct TimeOfDay {
+    int second = 0;
+    int millisecond = 0;
+};
+
+std::optional<TimeOfDay> takeTime(std::string_view& text) {
     const auto hour = takeDigits(text, 2);
     if (!hour || !take(text, ':')) return std::nullopt;
     const auto minute = takeDigits(text, 2);
     int second = 0;
+    int millisecond = 0;
     if (take(text, ':')) {
         const auto seconds = takeDigits(text, 2);
         if (!seconds) return std::nullopt;
         second = *seconds;
         if (take(text, '.') || take(text, ',')) {
-            if (!takeDigits(text, 1)) return std::nullopt;
-            while (takeDigits(text, 1)) {
-            }
+            const auto fraction = takeFraction(text);
+            if (!fraction) return std::nullopt;
+            millisecond = *fraction;
         }
     }
     if (!minute || *hour > 23 || *minute > 59 || second > 59) return std::nullopt;
-    return (*hour * 60 + *minute) * 60 + second;
+    return TimeOfDay{(*hour * 60 + *minute) * 60 + second, millisecond};
 }
 
 std::optional<int> takeOffset(std::string_view& text) {
@@ -116,8 +133,10 @@ std::optional<IsoMoment> parseIsoMoment(std::string_view text) {
     IsoMoment moment{*day, std::nullopt, std::nullopt};
     if (text.empty()) return moment;
     if (!take(text, 'T') && !take(text, ' ')) return std::nullopt;
-    moment.secondOfDay = takeTime(text);
-    if (!moment.secondOfDay) return std::nullopt;
+    const auto time = takeTime(text);
+    if (!time) return std::nullopt;
+    moment.secondOfDay = time->second;
+    moment.millisecond = time->millisecond;
     if (text.empty()) return moment;
     moment.offsetMinutes = takeOffset(text);
     if (!moment.offsetMinutes || !text.empty()) return std::nullopt;

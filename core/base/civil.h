@@ -56,10 +56,11 @@ struct IsoMoment {
     CivilDay day;
     std::optional<int> secondOfDay;
     std::optional<int> offsetMinutes;
+    int millisecond = 0;  ///< of that second
 };
 
 /// Accepts "2026-05-08", "2026-05-08T21:14", "2026-05-08 21:14:05", with "Z" or "+02:00" after a
-/// time; fractions of a second are read and dropped.
+/// time; of a second's fraction all past the millisecond is dropped.
 [[nodiscard]] std::optional<IsoMoment> parseIsoMoment(std::string_view text);
 
 }  // namespace burrow

@@ -26,4 +26,8 @@ namespace burrow {
 /// byte without case. Negative, zero or positive as for strcmp.
 [[nodiscard]] int compareNatural(std::string_view a, std::string_view b);
 
+/// Fewest insertions, deletions, replacements and swaps of neighbours between two texts, in bytes
+/// (optimal string alignment; Damerau 1964).
+[[nodiscard]] std::size_t editDistance(std::string_view a, std::string_view b);
+
 }  // namespace burrow

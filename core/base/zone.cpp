@@ -79,9 +79,11 @@ Instant Zone::at(CivilDay day, int secondOfDay) const {
 Instant Zone::resolve(const IsoMoment& moment) const {
     constexpr int noon = 12 * 3600;
     if (!moment.secondOfDay) return at(moment.day, noon);
-    if (!moment.offsetMinutes) return at(moment.day, *moment.secondOfDay);
+    if (!moment.offsetMinutes) {
+        return {at(moment.day, *moment.secondOfDay).ms + moment.millisecond};
+    }
     const std::int64_t local = std::int64_t{moment.day.days} * 86'400 + *moment.secondOfDay;
-    return {(local - std::int64_t{*moment.offsetMinutes} * 60) * 1000};
+    return {(local - std::int64_t{*moment.offsetMinutes} * 60) * 1000 + moment.millisecond};
 }
 
 }  // namespace burrow

@@ -1,8 +1,10 @@
-// Brings records in from CSV files: enclosures, animals and what happened to them. All of it, or none
-// of it; or, where the keeper says so, all good rows, and the bad ones handed back.
+// Brings records in from CSV files: enclosures, animals and what happened to them; and what leave()
+// writes besides, tags and settings. All of it, or none of it; or, where the keeper says so, all good
+// rows, and the bad ones handed back. The columns are described in LEAVING.md.
 #pragma once
 
 #include <functional>
+#include <map>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -13,16 +15,37 @@
 
 namespace burrow::exchange {
 
-enum class CsvKind { enclosures, animals, events };
+/// In the order in which they are read, whatever the order of the sources.
+enum class CsvKind { settings, enclosures, animals, tags, events };
 
 [[nodiscard]] std::string_view name(CsvKind kind);
 
-struct CsvSource {
-    CsvKind kind = CsvKind::animals;
-    std::string_view text;  ///< the whole file; must outlive the call
+/// What a table was made from, where it is not the keeper's own file (see mapping.h): so that a bad row
+/// is told by the line, the column and the text that the keeper knows.
+struct Original {
+    struct Row {
+        int line = 0;
+        std::string_view raw;
+    };
+    struct Unread {
+        Row row;
+        std::string column;  ///< the keeper's; empty where the whole row is meant
+        Message problem;
+    };
+    std::vector<Row> rows;                       ///< of each row of the table, in their order
+    std::vector<Unread> unread;                  ///< rows that could not even be mapped
+    std::map<std::string, std::string> columns;  ///< the keeper's name for a column of the table
+    /// What happened to animals of the same sheet: where an animal's row is bad, that is said once.
+    bool followsAnimals = false;
 };
 
-/// Which of the three a file is, by its header; nothing for a header that fits none.
+struct CsvSource {
+    CsvKind kind = CsvKind::animals;
+    std::string_view text;               ///< the whole file; must outlive the call
+    const Original* original = nullptr;  ///< where the text was made from another
+};
+
+/// Which of them a file is, by its header; nothing for a header that fits none.
 [[nodiscard]] std::optional<CsvKind> recogniseCsv(std::string_view text);
 
 struct BadRow {
@@ -38,6 +61,8 @@ struct BringReport {
     std::int64_t enclosures = 0;
     std::int64_t animals = 0;
     std::int64_t events = 0;
+    std::int64_t tags = 0;
+    std::int64_t settings = 0;
     std::int64_t badRows = 0;
     std::vector<BadRow> bad;  ///< the first of them, at most `BringOptions::mostReported`
     bool isDone = false;      ///< whether the book now holds what is counted

@@ -1,169 +1,18 @@
 #include "exchange/bring_rows.h"
 
 #include <algorithm>
-#include <array>
 
 #include "base/text.h"
 #include "journal/fields.h"
-#include "journal/roster.h"
 #include "tags/code.h"
 
 namespace burrow::exchange {
 namespace {
 
-/// What a reading function throws inside this file; it never leaves draftsFor().
-struct BadCell {
-    CellProblem problem;
-};
-
-[[noreturn]] void refuse(std::string_view column, Message reason) {
-    throw BadCell{{std::string(column), std::move(reason)}};
+/// What it is called in the book, where its code in the file had to be another (see LEAVING.md).
+const std::string& shownName(const RowCells& cells) {
+    return cells.isGiven("shown_as") ? cells.text("shown_as") : cells.text("code");
 }
-
-}  // namespace
-
-Done KnownCodes::load(Book& book) {
-    BURROW_TRY(const auto everyone, roster(book));
-    for (const auto& kept : everyone) subjects_[kept.subject.number] = {kept.subject.id, true};
-    BURROW_TRY(const auto homes, enclosures(book));
-    for (const auto& home : homes) enclosures_[home.name] = home.id;
-    return {};
-}
-
-void KnownCodes::announce(const std::string& code, Book& book) {
-    if (!code.empty() && !subjects_.contains(code))
-        subjects_[code] = {SubjectId{book.newId()}, false};
-}
-
-std::optional<SubjectId> KnownCodes::subject(std::string_view code) const {
-    const auto found = subjects_.find(std::string(code));
-    return found == subjects_.end() ? std::nullopt : std::optional(found->second.id);
-}
-
-std::optional<EnclosureId> KnownCodes::enclosure(std::string_view code) const {
-    const auto found = enclosures_.find(std::string(code));
-    return found == enclosures_.end() ? std::nullopt : std::optional(found->second);
-}
-
-bool KnownCodes::claim(const std::string& code) {
-    auto& named = subjects_.at(code);
-    return !std::exchange(named.isTaken, true);
-}
-
-bool KnownCodes::addEnclosure(const std::string& code, EnclosureId id) {
-    return enclosures_.try_emplace(code, id).second;
-}
-
-/// The cells of one row by column name; remembers which were used, so that the rest can be kept as
-/// notes.
-class RowMaker::Cells {
-public:
-    Cells(const std::vector<std::string>& header, const std::vector<std::string>& cells,
-          char delimiter)
-        : header_(header), cells_(cells), isUsed_(header.size()), delimiter_(delimiter) {}
-
-    [[nodiscard]] const std::string& text(std::string_view column) const {
-        static const std::string none;
-        for (std::size_t i = 0; i < header_.size(); ++i) {
-            if (header_[i] != column) continue;
-            isUsed_[i] = true;
-            return cells_[i];
-        }
-        return none;
-    }
-    [[nodiscard]] const std::string& needed(std::string_view column) const {
-        const auto& value = text(column);
-        if (value.empty()) refuse(column, {"cell.empty"});
-        return value;
-    }
-    [[nodiscard]] std::optional<CivilDay> day(std::string_view column) const {
-        const auto& value = text(column);
-        if (value.empty()) return std::nullopt;
-        const auto day = parseIsoDate(value);
-        if (!day) refuse(column, {"cell.date", {{"value", value}}});
-        return day;
-    }
-    [[nodiscard]] Millimetres millimetres(std::string_view column) const {
-        const auto value = number(text(column));
-        if (value.empty()) return {};
-        const auto parsed = parseNumber(value);
-        if (!parsed || *parsed < 0 || *parsed > 5000) {
-            refuse(column, {"cell.millimetres", {{"value", value}}});
-        }
-        return {*parsed};
-    }
-    template <class Term>
-    [[nodiscard]] Term term(std::string_view column, Term usual) const {
-        const auto& value = text(column);
-        if (value.empty()) return usual;
-        const auto term = parseTerm<Term>(value);
-        if (!term) refuse(column, {"cell.word", {{"value", value}}});
-        return *term;
-    }
-    /// Where the delimiter is not a comma, a comma may be the decimal sign.
-    [[nodiscard]] std::string number(std::string text) const {
-        if (delimiter_ != ',') std::replace(text.begin(), text.end(), ',', '.');
-        return text;
-    }
-    /// The cells nobody asked for, "colour: red; feeder: tongs".
-    [[nodiscard]] std::string rest() const {
-        std::string all;
-        for (std::size_t i = 0; i < header_.size(); ++i) {
-            // A file of bad rows carries the reason along, which is nothing about the animal.
-            if (isUsed_[i] || cells_[i].empty() || header_[i] == "reason") continue;
-            if (!all.empty()) all += "; ";
-            all += header_[i].empty() ? cells_[i] : header_[i] + ": " + cells_[i];
-        }
-        return all;
-    }
-    [[nodiscard]] std::string noteAndRest() const {
-        auto note = text("note");
-        const auto others = rest();
-        if (!note.empty() && !others.empty()) note += "; ";
-        return note + others;
-    }
-    [[nodiscard]] const std::vector<std::string>& columns() const { return header_; }
-
-private:
-    const std::vector<std::string>& header_;
-    const std::vector<std::string>& cells_;
-    mutable std::vector<bool> isUsed_;
-    char delimiter_;
-};
-
-RowMaker::Drafts RowMaker::draftsFor(CsvKind kind, const std::vector<std::string>& cells) const {
-    const Cells row(header_, cells, delimiter_);
-    try {
-        switch (kind) {
-            case CsvKind::enclosures: return enclosureDrafts(row);
-            case CsvKind::animals: return animalDrafts(row);
-            case CsvKind::events: return eventDrafts(row);
-        }
-    } catch (BadCell& bad) {
-        return tl::unexpected(std::move(bad.problem));
-    }
-    return std::vector<Draft>();
-}
-
-RowMaker::Drafts RowMaker::enclosureDrafts(const Cells& cells) const {
-    Enclosure enclosure;
-    enclosure.id = EnclosureId{book_.newId()};
-    enclosure.name = cells.needed("code");
-    enclosure.length = cells.millimetres("length_mm");
-    enclosure.width = cells.millimetres("width_mm");
-    enclosure.height = cells.millimetres("height_mm");
-    enclosure.substrate = cells.millimetres("substrate_mm");
-    if (const auto& place = cells.text("place"); !place.empty())
-        enclosure.place = Place::parse(place);
-    enclosure.note = cells.noteAndRest();
-    if (!known_.addEnclosure(enclosure.name, enclosure.id)) {
-        refuse("code", {"cell.taken", {{"value", enclosure.name}}});
-    }
-    return std::vector<Draft>{
-        SetDraft{ThingType::enclosure, enclosure.id.uuid, toFields(enclosure)}};
-}
-
-namespace {
 
 /// "quarantine", "on loan", "group, quarantine": standing, form and quarantine may share the column.
 void readStatus(Subject& subject, const std::string& text) {
@@ -184,104 +33,139 @@ void readStatus(Subject& subject, const std::string& text) {
     }
 }
 
-int readCount(const std::string& text) {
+/// A row that says all there is to say may also say that none are left of a group.
+int readCount(const std::string& text, bool isComplete) {
     if (text.empty()) return 1;
     const auto count = parseInteger(text);
-    if (!count || *count < 1 || *count > 100'000) {
+    const int least = isComplete ? 0 : 1;
+    if (!count || *count < least || *count > 100'000) {
         refuse("count", {"cell.count", {{"value", text}}});
     }
     return static_cast<int>(*count);
 }
 
+Place readPlace(const std::string& text) { return text.empty() ? Place{} : Place::parse(text); }
+
 }  // namespace
 
-RowMaker::Drafts RowMaker::animalDrafts(const Cells& cells) const {
+RowMaker::Drafts RowMaker::draftsFor(CsvKind kind, const std::vector<std::string>& cells) const {
+    const Cells row(header_, cells, delimiter_);
+    try {
+        switch (kind) {
+            case CsvKind::settings: return settingDrafts(row);
+            case CsvKind::enclosures: return enclosureDrafts(row);
+            case CsvKind::animals: return animalDrafts(row);
+            case CsvKind::tags: return tagDrafts(row);
+            case CsvKind::events: return eventDrafts(row);
+        }
+    } catch (BadCell& bad) {
+        return tl::unexpected(std::move(bad.problem));
+    }
+    return std::vector<Draft>();
+}
+
+RowMaker::Drafts RowMaker::settingDrafts(const Cells& cells) const {
+    const auto& setting = cells.needed("name");
+    const auto& value = cells.text("value");
+    // A book keeps the name it was given; the file says it only to be read.
+    if (setting == setting::room || setting == setting::roomCode) return std::vector<Draft>();
+    const bool isRule = setting.starts_with(setting::rule) && setting.size() <= 100;
+    if (!isRule && setting != setting::contact) {
+        refuse("name", {"cell.setting", {{"value", setting}}});
+    }
+    return std::vector<Draft>{SetDraft{ThingType::book, book_.id().uuid, {{setting, value}}}};
+}
+
+RowMaker::Drafts RowMaker::enclosureDrafts(const Cells& cells) const {
+    Enclosure enclosure;
+    enclosure.id = EnclosureId{book_.newId()};
+    const auto& code = cells.needed("code");
+    enclosure.name = shownName(cells);
+    enclosure.length = cells.millimetres("length_mm");
+    enclosure.width = cells.millimetres("width_mm");
+    enclosure.height = cells.millimetres("height_mm");
+    enclosure.substrate = cells.millimetres("substrate_mm");
+    enclosure.place = readPlace(cells.text("place"));
+    enclosure.note = cells.noteAndRest();
+    if (known_.isEnclosureInBook(enclosure.name)) {
+        refuse(cells.isGiven("shown_as") ? "shown_as" : "code",
+               {"cell.taken", {{"value", enclosure.name}}});
+    }
+    if (!known_.addEnclosure(code, enclosure.id)) refuse("code", {"cell.taken", {{"value", code}}});
+    return std::vector<Draft>{
+        SetDraft{ThingType::enclosure, enclosure.id.uuid, toFields(enclosure)}};
+}
+
+std::optional<EnclosureId> RowMaker::home(const Cells& cells) const {
+    if (!cells.isGiven("enclosure")) return std::nullopt;
+    const auto& code = cells.text("enclosure");
+    if (const auto known = known_.enclosure(code)) return known;
+    // One that the book left behind named it, but did not hold it.
+    if (const auto elsewhere = Uuid::parse(code)) return EnclosureId{*elsewhere};
+    refuse("enclosure", {"cell.unknownEnclosure", {{"value", code}}});
+}
+
+std::optional<SubjectId> RowMaker::otherAnimal(const Cells& cells, std::string_view column) const {
+    if (!cells.isGiven(column)) return std::nullopt;
+    const auto& code = cells.text(column);
+    if (const auto known = known_.subject(code)) return known;
+    if (const auto elsewhere = Uuid::parse(code)) return SubjectId{*elsewhere};
+    refuse(column, {"cell.unknownAnimal", {{"value", code}}});
+}
+
+Subject RowMaker::readSubject(const Cells& cells) const {
     Subject subject;
-    subject.number = cells.needed("code");
+    const bool isComplete = cells.flag("complete");
+    const auto& code = cells.needed("code");
+    subject.number = shownName(cells);
     subject.species = cells.needed("species");
     subject.sex = cells.term("sex", Sex::unknown);
     subject.hatched = cells.day("hatched_on");
     subject.acquired = cells.day("acquired_on");
     subject.source = cells.text("source");
-    subject.headcount = readCount(cells.text("count"));
+    subject.headcount = readCount(cells.text("count"), isComplete);
     if (subject.headcount > 1) subject.form = Form::group;
     readStatus(subject, cells.text("status"));
-    if (const auto& place = cells.text("place"); !place.empty())
-        subject.place = Place::parse(place);
-    const auto parent = [&](std::string_view column) -> std::optional<SubjectId> {
-        const auto& code = cells.text(column);
-        if (code.empty()) return std::nullopt;
-        const auto id = known_.subject(code);
-        if (!id) refuse(column, {"cell.unknownAnimal", {{"value", code}}});
-        if (code == subject.number) refuse(column, {"cell.ownParent", {{"value", code}}});
-        return id;
-    };
-    subject.mother = parent("mother");
-    subject.father = parent("father");
-    if (const auto& code = cells.text("enclosure"); !code.empty()) {
-        subject.enclosure = known_.enclosure(code);
-        if (!subject.enclosure) refuse("enclosure", {"cell.unknownEnclosure", {{"value", code}}});
+    subject.place = readPlace(cells.text("place"));
+    subject.mother = otherAnimal(cells, "mother");
+    subject.father = otherAnimal(cells, "father");
+    for (const auto* column : {"mother", "father"}) {
+        if (cells.text(column) == code) refuse(column, {"cell.ownParent", {{"value", code}}});
     }
+    subject.enclosure = home(cells);
     subject.note = cells.noteAndRest();
-    if (!known_.claim(subject.number)) {
-        refuse("code", {"cell.taken", {{"value", subject.number}}});
-    }
-    subject.id = *known_.subject(subject.number);
-    const Tag tag{tags::generateCode(book_.surroundings().random), tags::printedSide, subject.id,
-                  std::nullopt};
-    return std::vector<Draft>{SetDraft{ThingType::subject, subject.id.uuid, toFields(subject)},
-                              SetDraft{ThingType::tag, tagThing(tag.code), toFields(tag)}};
+    return subject;
 }
 
-RowMaker::Drafts RowMaker::eventDrafts(const Cells& cells) const {
-    const auto& code = cells.needed("code");
-    const auto subject = known_.subject(code);
-    if (!subject) refuse("code", {"cell.unknownAnimal", {{"value", code}}});
-    const auto& at = cells.needed("at");
-    const auto moment = parseIsoMoment(at);
-    if (!moment) refuse("at", {"cell.date", {{"value", at}}});
-    const auto& event = cells.needed("event");
-    const auto kind = parseFactKind(event);
-    if (!kind) refuse("event", {"cell.event", {{"value", event}}});
+RowMaker::Drafts RowMaker::animalDrafts(const Cells& cells) const {
+    auto subject = readSubject(cells);
+    const auto& code = cells.text("code");
+    if (cells.isGiven("shown_as") && known_.isInBook(subject.number)) {
+        refuse("shown_as", {"cell.taken", {{"value", subject.number}}});
+    }
+    if (!known_.subject(code) || !known_.claim(code)) {
+        refuse("code", {"cell.taken", {{"value", code}}});
+    }
+    if (cells.flag("complete")) known_.setComplete(code);
+    subject.id = *known_.subject(code);
+    std::vector<Draft> drafts{SetDraft{ThingType::subject, subject.id.uuid, toFields(subject)}};
+    if (drawsTags_) {
+        const Tag tag{tags::generateCode(book_.surroundings().random), tags::printedSide,
+                      subject.id, std::nullopt};
+        drafts.emplace_back(SetDraft{ThingType::tag, tagThing(tag.code), toFields(tag)});
+    }
+    return drafts;
+}
 
-    FactDraft draft{*subject, *kind, {}, book_.surroundings().zone.resolve(*moment)};
-    for (const auto& column : cells.columns()) {
-        const auto fields = factFields();
-        const bool isField = std::any_of(fields.begin(), fields.end(),
-                                         [&](const FieldSpec& f) { return f.name == column; });
-        if (!isField || column == "text") continue;
-        // A column is shared by all kinds of events, so a cell that this kind has no use for is kept
-        // as a note, not refused.
-        const auto& row = spec(*kind);
-        const bool kindHasIt =
-            std::find(row.required.begin(), row.required.end(), column) != row.required.end() ||
-            std::find(row.allowed.begin(), row.allowed.end(), column) != row.allowed.end();
-        if (!kindHasIt) continue;
-        auto value = cells.text(column);
-        if (value.empty()) continue;
-        if (column == "enclosure") {
-            draft.body.enclosure = known_.enclosure(value);
-            if (!draft.body.enclosure) {
-                refuse(column, {"cell.unknownEnclosure", {{"value", value}}});
-            }
-            continue;
-        }
-        if (column.ends_with("_mm") || column.ends_with("_g")) value = cells.number(value);
-        if (const auto set = setField(draft.body, *kind, column, value); !set) {
-            refuse(column, set.error().message);
-        }
-    }
-    if (auto note = cells.noteAndRest(); !note.empty()) {
-        if (const auto set = setField(draft.body, *kind, "text", note); !set) {
-            refuse("note", set.error().message);
-        }
-    }
-    if (const auto complete = checkComplete(draft.body, *kind); !complete) {
-        const auto* field = complete.error().message.find("field");
-        auto column = field != nullptr ? std::get<std::string>(*field) : std::string();
-        refuse(column == "text" ? "note" : column, complete.error().message);
-    }
-    return std::vector<Draft>{std::move(draft)};
+RowMaker::Drafts RowMaker::tagDrafts(const Cells& cells) const {
+    Tag tag;
+    tag.code = cells.needed("code");
+    if (!tags::isCode(tag.code)) refuse("code", {"cell.tag", {{"value", tag.code}}});
+    tag.printedSide = cells.millimetres("side_mm");
+    tag.subject = otherAnimal(cells, "animal");
+    tag.enclosure = home(cells);
+    if (!known_.claimTag(tag.code)) refuse("code", {"cell.taken", {{"value", tag.code}}});
+    return std::vector<Draft>{SetDraft{ThingType::tag, tagThing(tag.code), toFields(tag)}};
 }
 
 }  // namespace burrow::exchange

@@ -2,6 +2,7 @@
 
 #include <csv.h>
 
+#include <algorithm>
 #include <array>
 #include <cstdint>
 #include <utility>
@@ -28,6 +29,28 @@ std::string_view withoutLineEnd(std::string_view line) {
 }
 
 bool isBlank(std::string_view line) { return trimmed(line).empty(); }
+
+constexpr char guard = '\'';
+
+/// Whether a spreadsheet, or trimming, would make something else of this text.
+bool needsGuard(std::string_view text) {
+    if (text.empty()) return true;
+    // = + - @ and their full-width forms, which some spreadsheets take for the same.
+    constexpr std::array<std::string_view, 4> wide{"\xEF\xBC\x9D", "\xEF\xBC\x8B", "\xEF\xBC\x8D",
+                                                   "\xEF\xBC\xA0"};
+    return std::string_view("=+-@").find(text.front()) != std::string_view::npos ||
+           text.front() == guard || trimmed(text).size() != text.size() ||
+           std::any_of(wide.begin(), wide.end(),
+                       [&](std::string_view sign) { return text.starts_with(sign); });
+}
+
+/// A cell as the parser gives it: what follows a guard is kept to the last space.
+std::string_view trimmedCell(std::string_view cell) {
+    const auto text = trimmed(cell);
+    if (!text.starts_with(guard)) return text;
+    const auto whole = cell.substr(cell.find(guard));
+    return needsGuard(whole.substr(1)) ? whole : text;
+}
 
 std::size_t countOutsideQuotes(std::string_view line, char wanted) {
     std::size_t count = 0;
@@ -60,7 +83,7 @@ struct CsvReader::Parsing {
     }
     static void onCell(void* text, std::size_t size, void* self) {
         static_cast<Parsing*>(self)->cells.emplace_back(
-            trimmed(std::string_view(static_cast<const char*>(text), size)));
+            trimmedCell(std::string_view(static_cast<const char*>(text), size)));
     }
     static void onRow(int /*terminator*/, void* self) {
         static_cast<Parsing*>(self)->isRowDone = true;
@@ -97,6 +120,7 @@ Result<CsvReader> CsvReader::open(std::string_view text) {
     const auto header = reader.next();
     if (!header || header->problem) return fail(Trouble::badInput, {"csv.noHeader"});
     reader.rawHeader_ = header->raw;
+    reader.columns_ = header->cells;
     for (const auto& cell : header->cells) reader.header_.push_back(normalTerm(cell));
     return reader;
 }
@@ -110,8 +134,11 @@ std::optional<CsvRow> CsvReader::next() {
         if (row.line == 0) {
             if (isBlank(line)) continue;
             row.line = line_;
+            row.raw = line;
+        } else {
+            row.raw = {row.raw.data(),
+                       row.raw.size() + line.size()};  // the lines of a row follow on
         }
-        row.raw += line;
         if (line.find('\0') != std::string_view::npos) row.problem = {"csv.nul"};
         if (!isUtf8(line)) row.problem = {"csv.notUtf8"};
         const auto read = csv_parse(&parsing_->parser, line.data(), line.size(), Parsing::onCell,
@@ -144,7 +171,8 @@ std::optional<CsvRow> CsvReader::next() {
 
 std::string csvCell(std::string_view text, char delimiter) {
     const bool mustQuote = text.find_first_of("\"\r\n") != std::string_view::npos ||
-                           text.find(delimiter) != std::string_view::npos;
+                           text.find(delimiter) != std::string_view::npos ||
+                           trimmed(text).size() != text.size();
     if (!mustQuote) return std::string(text);
     std::string quoted = "\"";
     for (const char c : text) {
@@ -152,6 +180,22 @@ std::string csvCell(std::string_view text, char delimiter) {
         quoted += c;
     }
     return quoted + '"';
+}
+
+std::string guardedText(std::string_view text) {
+    std::string cell(needsGuard(text) ? 1 : 0, guard);
+    for (const char c : text) {
+        if (c == '\0') {
+            cell += "\xEF\xBF\xBD";
+        } else {
+            cell += c;
+        }
+    }
+    return cell;
+}
+
+std::string_view plainText(std::string_view cell) {
+    return cell.starts_with(guard) && needsGuard(cell.substr(1)) ? cell.substr(1) : cell;
 }
 
 }  // namespace burrow::exchange

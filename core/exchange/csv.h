@@ -1,5 +1,9 @@
 // Reads CSV as RFC 4180 describes it, and as spreadsheets write it: comma, semicolon or tab, with or
 // without a byte order mark, CRLF or LF. Every row knows the line it began on.
+//
+// Spreadsheets take a cell that begins with = + - @ for a formula, which a text from elsewhere must never
+// become (OWASP, "CSV Injection"). A text that begins so, or that would not survive trimming, is written
+// with an apostrophe before it, and plainText() takes that one apostrophe off again.
 #pragma once
 
 #include <memory>
@@ -15,9 +19,10 @@ struct csv_parser;
 namespace burrow::exchange {
 
 struct CsvRow {
-    int line = 0;                    ///< 1 for the first line of the file
-    std::vector<std::string> cells;  ///< trimmed, quotes taken off
-    std::string raw;                 ///< as it stands in the file, without the line end
+    int line = 0;  ///< 1 for the first line of the file
+    /// Quotes taken off, and trimmed where no apostrophe says that spaces belong to the text.
+    std::vector<std::string> cells;
+    std::string_view raw;            ///< as it stands in the file, without the line end
     std::optional<Message> problem;  ///< why this row cannot be read
 };
 
@@ -35,6 +40,8 @@ public:
     [[nodiscard]] const std::string& rawHeader() const { return rawHeader_; }
     /// Column names in normal form ("Prey mm" is "prey_mm").
     [[nodiscard]] const std::vector<std::string>& header() const { return header_; }
+    /// Column names as they are written.
+    [[nodiscard]] const std::vector<std::string>& columns() const { return columns_; }
     /// The next row, or nothing at the end of the text.
     std::optional<CsvRow> next();
 
@@ -47,10 +54,18 @@ private:
     char delimiter_;
     std::string rawHeader_;
     std::vector<std::string> header_;
+    std::vector<std::string> columns_;
     std::unique_ptr<Parsing> parsing_;
 };
 
 /// A cell as RFC 4180 writes it, quoted where it must be.
 [[nodiscard]] std::string csvCell(std::string_view text, char delimiter);
+
+/// A text with the apostrophe before it that keeps it a text; an empty one is the apostrophe alone, which
+/// is more than an empty cell. NUL, which no CSV can hold, becomes U+FFFD.
+[[nodiscard]] std::string guardedText(std::string_view text);
+/// What guardedText() was given. Any other cell is left as it stands, also one that only happens to begin
+/// with an apostrophe.
+[[nodiscard]] std::string_view plainText(std::string_view cell);
 
 }  // namespace burrow::exchange

@@ -46,26 +46,6 @@ bool fits(const ShortName& wanted, std::string_view name) {
            name.starts_with(wanted.genusStart);
 }
 
-/// Fewest insertions, deletions, replacements and swaps of neighbours between two texts (optimal
-/// string alignment; Damerau 1964).
-std::size_t editDistance(std::string_view a, std::string_view b) {
-    std::vector<std::size_t> before;
-    std::vector<std::size_t> last(b.size() + 1);
-    std::vector<std::size_t> row(b.size() + 1);
-    for (std::size_t j = 0; j <= b.size(); ++j) row[j] = j;
-    for (std::size_t i = 1; i <= a.size(); ++i) {
-        before = std::exchange(last, row);
-        row[0] = i;
-        for (std::size_t j = 1; j <= b.size(); ++j) {
-            const std::size_t replaced = last[j - 1] + (a[i - 1] == b[j - 1] ? 0 : 1);
-            row[j] = std::min({last[j] + 1, row[j - 1] + 1, replaced});
-            const bool swapped = i > 1 && j > 1 && a[i - 1] == b[j - 2] && a[i - 2] == b[j - 1];
-            if (swapped) row[j] = std::min(row[j], before[j - 2] + 1);
-        }
-    }
-    return row[b.size()];
-}
-
 }  // namespace
 
 Result<Profiles> Profiles::fromJson(std::span<const std::string> files) {
@@ -118,10 +98,24 @@ const Profile* Profiles::find(std::string_view name) const {
 std::vector<std::string> Profiles::suggest(std::string_view name, std::size_t most) const {
     const auto wanted = normalName(name);
     // A third of the letters wrong is a slip; more is another name.
-    const auto limit = std::max<std::size_t>(1, wanted.size() / 3);
+    const auto limitFor = [](std::string_view text) {
+        return std::max<std::size_t>(1, text.size() / 3);
+    };
+    const auto limit = limitFor(wanted);
     std::vector<std::size_t> closest(profiles_.size(), limit + 1);
+    const auto cut = shortName(wanted);
     for (const auto& [known, at] : byName_) {
         closest[at] = std::min(closest[at], editDistance(wanted, known));
+        // "B. hamorri", and "hamorri" alone: only what is written of the name can be compared.
+        const auto epithet =
+            std::string_view(known).substr(std::min(known.find(' ') + 1, known.size()));
+        const bool isAlone = wanted.find(' ') == std::string::npos;
+        const bool isCut = cut && known.starts_with(cut->genusStart);
+        if (!isAlone && !isCut) continue;
+        const auto part = isCut ? cut->epithet : std::string_view(wanted);
+        const auto distance = editDistance(part, epithet);
+        if (distance <= std::min(limit, limitFor(part)))
+            closest[at] = std::min(closest[at], distance);
     }
     std::vector<std::size_t> order;
     for (std::size_t at = 0; at < profiles_.size(); ++at) {

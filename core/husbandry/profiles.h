@@ -23,7 +23,8 @@ public:
     /// ("B. hamorii", "Poec regalis.") where that fits one species. Nothing where none or several
     /// fit. Lives as long as this object.
     [[nodiscard]] const Profile* find(std::string_view name) const;
-    /// Valid names of at most `most` species with a name like the one typed, the closest first.
+    /// Valid names of at most `most` species with a name like the one typed, the closest first; also
+    /// where the genus was cut short or left out.
     [[nodiscard]] std::vector<std::string> suggest(std::string_view name, std::size_t most) const;
     /// In the order of their valid names.
     [[nodiscard]] std::span<const Profile> all() const { return profiles_; }

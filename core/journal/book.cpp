@@ -37,6 +37,7 @@ bool isFirstOfItsKind(const Entry& set) {
 }  // namespace
 
 std::optional<SetDraft> consequenceOf(const FactDraft& draft) {
+    if (draft.isHistory) return std::nullopt;
     SetDraft set{ThingType::subject, draft.subject.uuid, {}};
     if (draft.kind == FactKind::rehoused && draft.body.enclosure) {
         set.fields["enclosure"] = draft.body.enclosure->text();

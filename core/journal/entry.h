@@ -57,6 +57,8 @@ struct FactDraft {
     std::optional<EntryId> id = {};
     /// The civil day, where it is known already; else the one that `happenedAt` falls on here.
     std::optional<CivilDay> day = {};
+    /// What follows from it is on record already: it sets no field.
+    bool isHistory = false;
 };
 
 struct SetDraft {

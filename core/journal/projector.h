@@ -40,6 +40,9 @@ public:
     /// Empties the projections and projects the whole journal.
     Done rebuild();
 
+    /// The value that counts of each field of a thing.
+    Result<FieldValues> winners(const Uuid& thing, ThingType type);
+
 private:
     /// A subject whose digest changes in this transaction.
     struct Folding {
@@ -67,7 +70,6 @@ private:
     Done touch(const Entry& set, ThingType type);
     Done refold(SubjectId subject, Folding& state);
     Done finishSubject(SubjectId subject, Folding& state);
-    Result<FieldValues> winners(const Uuid& thing, ThingType type);
     Done writeSubject(SubjectId id, const Digest& digest);
     Done writeEnclosure(const Uuid& thing);
     Done writeTag(const Uuid& thing);

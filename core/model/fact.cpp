@@ -1,5 +1,7 @@
 #include "model/fact.h"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <nlohmann/json.hpp>
@@ -49,13 +51,6 @@ const FieldSpec* findField(std::string_view name) {
     const auto found = std::find_if(all.begin(), all.end(),
                                     [&](const FieldSpec& field) { return field.name == name; });
     return found == all.end() ? nullptr : &*found;
-}
-
-bool kindHas(FactKind kind, std::string_view field) {
-    if (field == "text" || field == "confidential") return true;
-    const auto& row = spec(kind);
-    return std::ranges::find(row.required, field) != row.required.end() ||
-           std::ranges::find(row.allowed, field) != row.allowed.end();
 }
 
 tl::unexpected<Error> wrongValue(const FieldSpec& field, std::string_view text) {
@@ -149,6 +144,19 @@ json valueToJson(const T& value) {
 }
 
 template <class T>
+std::string valueToText(const T& value) {
+    if constexpr (std::is_same_v<T, bool>) {
+        return value ? "yes" : "no";
+    } else if constexpr (std::is_same_v<T, int>) {
+        return std::to_string(value);
+    } else if constexpr (std::is_same_v<T, Millimetres> || std::is_same_v<T, Grams>) {
+        return fmt::format("{}", value.value);  // the shortest that reads back as the same number
+    } else {
+        return valueToJson(value).template get<std::string>();
+    }
+}
+
+template <class T>
 Done readJson(std::optional<T>& into, const FieldSpec& field, const json& value) {
     if constexpr (std::is_same_v<T, bool>) {
         if (!value.is_boolean()) return wrongValue(field, value.type_name());
@@ -200,6 +208,10 @@ Result<FactBody> factBody(FactKind kind, const json& object) {
 }
 
 Done setField(FactBody& body, FactKind kind, std::string_view field, std::string_view text) {
+    return setFieldExactly(body, kind, field, trimmed(text));
+}
+
+Done setFieldExactly(FactBody& body, FactKind kind, std::string_view field, std::string_view text) {
     const auto wanted = normalTerm(field);
     const auto* row = findField(wanted);
     if (row == nullptr || !kindHas(kind, wanted)) {
@@ -209,9 +221,24 @@ Done setField(FactBody& body, FactKind kind, std::string_view field, std::string
     }
     Done outcome;
     eachField(body, [&](std::string_view candidate, auto& member) {
-        if (candidate == wanted) outcome = readText(member, *row, trimmed(text));
+        if (candidate == wanted) outcome = readText(member, *row, text);
     });
     return outcome;
+}
+
+std::optional<std::string> fieldText(const FactBody& body, std::string_view field) {
+    std::optional<std::string> text;
+    eachField(body, [&](std::string_view candidate, const auto& member) {
+        if (candidate == field && member) text = valueToText(*member);
+    });
+    return text;
+}
+
+bool kindHas(FactKind kind, std::string_view field) {
+    if (field == "text" || field == "confidential") return true;
+    const auto& row = spec(kind);
+    return std::ranges::find(row.required, field) != row.required.end() ||
+           std::ranges::find(row.allowed, field) != row.allowed.end();
 }
 
 Done checkComplete(const FactBody& body, FactKind kind) {

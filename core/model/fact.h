@@ -133,6 +133,13 @@ struct KindSpec {
 /// Reads one field from typed text; refuses a field that the kind does not have.
 [[nodiscard]] Done setField(FactBody& body, FactKind kind, std::string_view field,
                             std::string_view text);
+/// The same for a text that was written by fieldText(): spaces around it belong to it.
+[[nodiscard]] Done setFieldExactly(FactBody& body, FactKind kind, std::string_view field,
+                                   std::string_view text);
+/// One field as setField() reads it; nothing where it is not set, or there is no field of that name.
+[[nodiscard]] std::optional<std::string> fieldText(const FactBody& body, std::string_view field);
+/// Whether a kind may have a field.
+[[nodiscard]] bool kindHas(FactKind kind, std::string_view field);
 /// That everything the kind requires is there.
 [[nodiscard]] Done checkComplete(const FactBody& body, FactKind kind);
 

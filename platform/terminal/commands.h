@@ -27,6 +27,10 @@ struct BringFiles {
     Path animals;
     Path enclosures;
     Path events;
+    Path tags;
+    Path settings;
+    Path photos;             ///< the folder they stand in
+    std::vector<Path> maps;  ///< each for the file of its kind
     bool skipBad = false;
 };
 int bringIn(const Setting& setting, const Path& book, const BringFiles& files);

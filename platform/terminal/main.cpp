@@ -77,6 +77,13 @@ void addBookCommands(CLI::App& app, Typed& t, Command& chosen) {
                       "CSV: code,length_mm,width_mm,height_mm,substrate_mm,place");
     bring->add_option("--events", t.files.events,
                       "CSV: code,at,event,prey,prey_mm,count,outcome,span_mm,note");
+    bring->add_option("--tags", t.files.tags, "CSV: code,side_mm,animal,enclosure");
+    bring->add_option("--settings", t.files.settings, "CSV: name,value");
+    bring->add_option("--photos", t.files.photos, "the folder of the photos that the events name");
+    bring
+        ->add_option("--map", t.files.maps,
+                     "how the file of its kind is to be read, made by `burrow map`")
+        ->allow_extra_args(false);
     bring->add_flag("--skip-bad", t.files.skipBad,
                     "bring in the good rows, write the others to FILE.bad.csv");
 
@@ -166,6 +173,7 @@ int run(int argc, char** argv) {
     addDifferenceCommands(app, chosen);
     addBackupCommands(app, chosen);
     addExchangeCommands(app, chosen);
+    addLeavingCommands(app, chosen);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

@@ -28,5 +28,7 @@ void addBackupCommands(CLI::App& app, Command& chosen);
 /// Bundles out and in, and shared folders.
 void addExchangeCommands(CLI::App& app, Command& chosen);
 void addShareCommand(CLI::App& app, Command& chosen);
+/// Taking everything along, due dates for a calendar, and mappings of spreadsheets.
+void addLeavingCommands(CLI::App& app, Command& chosen);
 
 }  // namespace burrow::terminal

@@ -27,10 +27,10 @@ const std::map<std::string, Names> coreRooms{
     {"husbandry", {"base", "model"}},
     {"journal", {"base", "model", "storage"}},
     {"documents", {"base", "model", "words", "tags"}},
-    {"exchange", {"base", "model", "storage", "pictures", "journal", "tags"}},
+    {"exchange", {"base", "model", "storage", "husbandry", "pictures", "journal", "tags"}},
     {"room",
-     {"base", "model", "words", "storage", "husbandry", "journal", "documents", "pictures",
-      "tags"}},
+     {"base", "model", "words", "storage", "husbandry", "journal", "documents", "pictures", "tags",
+      "exchange"}},
 };
 
 const Names allCore = [] {

@@ -112,11 +112,13 @@ private slots:
             return isoInstant(berlin.resolve(parseIsoMoment(text).value()));
         };
         QCOMPARE(at("2026-05-08T21:14"), std::string("2026-05-08T19:14:00Z"));
-        QCOMPARE(at("2026-05-08 21:14:05.25"), std::string("2026-05-08T19:14:05Z"));
+        QCOMPARE(at("2026-05-08 21:14:05.25"), std::string("2026-05-08T19:14:05.250Z"));
+        QCOMPARE(at("2026-05-08T21:14:05,1239Z"), std::string("2026-05-08T21:14:05.123Z"));
         QCOMPARE(at("2026-05-08T21:14Z"), std::string("2026-05-08T21:14:00Z"));
         QCOMPARE(at("2026-05-08T21:14-05:30"), std::string("2026-05-09T02:44:00Z"));
         QCOMPARE(at("2026-05-08"), std::string("2026-05-08T10:00:00Z"));
-        for (const char* bad : {"2026-05-08T", "2026-05-08T25:00", "2026-05-08T21:14+", "noon"}) {
+        for (const char* bad : {"2026-05-08T", "2026-05-08T25:00", "2026-05-08T21:14:05.",
+                                "2026-05-08T21:14+", "noon"}) {
             QVERIFY2(!parseIsoMoment(bad), bad);
         }
     }
