@@ -1,7 +1,7 @@
 import QtQuick
 
 // A row that opens a choice: `name` over `value` (or `placeholder` while nothing is chosen), with a
-// chevron. Emits activated().
+// chevron. `bar` marks one that needs a decision, as on a Strip. Emits activated().
 PressArea {
     id: row
 
@@ -9,6 +9,7 @@ PressArea {
     property string value
     property string placeholder
     property string sub
+    property color bar: "transparent"
 
     implicitWidth: 380
     implicitHeight: Math.max(Tokens.buttonHeight, words.height + topPadding + bottomPadding)
@@ -66,5 +67,6 @@ PressArea {
     }
     background: StripGround {
         pressed: row.down
+        bar: row.bar
     }
 }

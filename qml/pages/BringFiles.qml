@@ -3,12 +3,15 @@ import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
 
-// The files that were chosen. While they may still be put back, each has a cross.
+// The files that were chosen. While they may still be put back, each has a cross. One with columns of its
+// own opens what they stand for: emits mappingAsked(file).
 Column {
     id: files
 
     required property BringModel bring
     property bool removable: true
+
+    signal mappingAsked(int file)
 
     spacing: Tokens.betweenStrips
 
@@ -22,6 +25,8 @@ Column {
             required property var modelData
 
             width: files.width
+            bar: file.modelData.open ? Tokens.warn : "transparent"
+            spacing: Tokens.space8
 
             Item {
                 width: parent.width
@@ -53,6 +58,15 @@ Column {
                     text: qsTr("Put %1 back").arg(file.modelData.name)
                     onActivated: files.bring.removeFile(file.index)
                 }
+            }
+            ActionButton {
+                id: columns
+                width: parent.width
+                visible: file.modelData.mapped && files.removable
+                kind: file.modelData.open ? "primary" : "plain"
+                text: file.modelData.open ? qsTr("Say what its columns are") : qsTr("Look at its columns")
+                Accessible.name: qsTr("%1: %2").arg(columns.text).arg(file.modelData.name)
+                onActivated: files.mappingAsked(file.index)
             }
         }
     }

@@ -32,6 +32,6 @@ Column {
                 "sub": qsTr("and prey, prey_mm, count, outcome, span_mm, note")
             }
         ]
-        note: qsTr("The first line names the columns, in any order. Days are written 2026-05-08. Nothing is written before you have seen what was found, and all of it can be undone.")
+        note: qsTr("The first line names the columns, in any order. Days are written 2026-05-08. A list with columns and dates of its own can be brought in as well: you are asked what they stand for. Nothing is written before you have seen what was found, and all of it can be undone.")
     }
 }

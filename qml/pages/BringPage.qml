@@ -8,13 +8,14 @@ BookPage {
 
     readonly property BringModel bring: BringModel {
         desk: page.kit.desk
+        darkroom: page.kit.darkroom
     }
     readonly property bool working: page.bring.step === BringModel.Reading
                                     || page.bring.step === BringModel.Writing
     readonly property bool finished: page.bring.step === BringModel.Finished
     readonly property bool looked: page.bring.step === BringModel.Ready
 
-    title: page.finished ? qsTr("Brought in") : qsTr("Bring in a file")
+    title: page.finished ? qsTr("Brought in") : qsTr("Bring in a table")
     mainText: page.finished ? qsTr("Done") : page.looked && page.bring.hasGood ? page.verb()
                                            : page.working ? qsTr("Stop") : qsTr("Choose files")
     mainGlyph: page.finished || page.looked ? "check" : page.working ? "cross" : "folder"
@@ -59,6 +60,10 @@ BookPage {
         visible: page.bring.files.length > 0 && !page.finished
         bring: page.bring
         removable: !page.working
+        onMappingAsked: file => page.kit.navigation.pushed("MappingPage", {
+            "bring": page.bring,
+            "file": file
+        })
     }
     Strip {
         width: parent.width
@@ -107,7 +112,7 @@ BookPage {
     FileChooser {
         id: chooser
         title: qsTr("CSV files")
-        filters: [qsTr("CSV files (*.csv *.tsv *.txt)"), qsTr("All files (*)")]
+        filters: [qsTr("CSV files (*.csv *.tsv *.txt *.json)"), qsTr("All files (*)")]
         onFilesChosen: files => page.bring.addFiles(files)
     }
     FileChooser {

@@ -45,7 +45,7 @@ ScrollPage {
 
         Choice {
             glyph: "bring-in"
-            text: qsTr("Bring in a file")
+            text: qsTr("Bring in a table")
             onActivated: page.start("BringPage")
         }
         Choice {

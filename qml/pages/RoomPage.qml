@@ -99,8 +99,22 @@ BookPage {
         width: parent.width
         glyph: "bring-in"
         text: qsTr("Bring in a table")
-        sub: qsTr("Animals, enclosures and events from CSV")
+        sub: qsTr("From CSV, or a spreadsheet of your own")
         onActivated: page.open("BringPage")
+    }
+    WayRow {
+        width: parent.width
+        glyph: "ended"
+        text: qsTr("Take everything along")
+        sub: qsTr("The whole book as tables and a document for other programs")
+        onActivated: page.open("LeavePage")
+    }
+    WayRow {
+        width: parent.width
+        glyph: "calendar"
+        text: qsTr("Due dates for a calendar")
+        sub: qsTr("So that any calendar shows what is due")
+        onActivated: page.open("CalendarPage")
     }
     SectionHead {
         width: parent.width

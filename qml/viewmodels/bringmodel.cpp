@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "exchange/bad_rows.h"
-#include "journal/backups.h"
 #include "viewmodels/files.h"
 #include "viewmodels/wording.h"
 
@@ -12,36 +11,11 @@ namespace {
 
 using exchange::BadRow;
 
-/// A million rows of events take about 80 MB.
-constexpr std::uint64_t csvLimit = 200'000'000;
 /// More than that nobody reads down; the file of rows left out has them all.
 constexpr std::size_t mostListed = 50;
 
 /// Enough of a row to find it by.
 constexpr qsizetype longestShown = 160;
-
-template <class Files>
-std::vector<exchange::CsvSource> sourcesOf(const Files& files) {
-    std::vector<exchange::CsvSource> sources;
-    for (const auto& file : files) sources.push_back({file->kind, textOf(file->bytes)});
-    return sources;
-}
-
-Result<std::shared_ptr<const CsvFile>> readCsv(const std::filesystem::path& path) {
-    DeviceFiles device;
-    auto file = std::make_shared<CsvFile>();
-    file->path = path;
-    BURROW_TRY(file->bytes, device.read(path, csvLimit));
-    const MessageArgument name{"file", path.filename().string()};
-    // What is no CSV at all says so itself; any other header is one that nothing fits.
-    if (const auto reader = exchange::CsvReader::open(textOf(file->bytes)); !reader) {
-        return fail(Trouble::badInput, {"bring.noCsv", {name}});
-    }
-    const auto kind = exchange::recogniseCsv(textOf(file->bytes));
-    if (!kind) return fail(Trouble::badInput, {"bring.unknownHeader", {name}});
-    file->kind = *kind;
-    return std::shared_ptr<const CsvFile>(std::move(file));
-}
 
 std::string fileName(const std::filesystem::path& path) { return path.filename().string(); }
 
@@ -95,8 +69,9 @@ void BringModel::addFiles(const QList<QUrl>& files) {
             trouble_ = desk_->say(path.error().message);
             continue;
         }
-        const bool isThere = std::any_of(files_.begin(), files_.end(),
-                                         [&](const auto& known) { return known->path == *path; });
+        const bool isThere = std::any_of(files_.begin(), files_.end(), [&](const auto& known) {
+            return known.csv->path == *path;
+        });
         if (!isThere) paths.push_back(*path);
     }
     if (paths.empty()) return emit changed();
@@ -110,36 +85,31 @@ void BringModel::removeFile(int at) {
     look({}, files_);
 }
 
-void BringModel::look(std::vector<std::filesystem::path> paths, Files known) {
+const ChosenFile* BringModel::chosen(int at) const {
+    if (at < 0 || at >= static_cast<int>(files_.size())) return nullptr;
+    return &files_[static_cast<std::size_t>(at)];
+}
+
+void BringModel::setMapping(int at, exchange::Mapping mapping) {
+    if (chosen(at) == nullptr) return;
+    files_[static_cast<std::size_t>(at)].mapping = std::move(mapping);
+    trouble_.clear();
+    look({}, files_);
+}
+
+void BringModel::look(std::vector<std::filesystem::path> paths, ChosenFiles known) {
     begin(Step::Reading);
-    desk_->ask<Look>(
+    desk_->ask<BringLook>(
         this,
-        [paths = std::move(paths), known = std::move(known),
-         watch = watch()](Book& book) -> Result<Look> {
-            Look look;
-            look.files = known;
-            for (const auto& path : paths) {
-                auto file = readCsv(path);
-                if (file) {
-                    look.files.push_back(*std::move(file));
-                } else {
-                    look.refused.push_back(file.error().message);
-                }
-            }
-            if (look.files.empty()) return look;
+        [paths = std::move(paths), known = std::move(known), watch = watch(),
+         &profiles = desk_->knowledge().profiles,
+         today = desk_->today()](Book& book) -> Result<BringLook> {
             exchange::BringOptions options;
-            options.onlyLook = true;
             options.mostReported = mostListed;
             options.onProgress = watch;
-            auto report = exchange::bring(book, sourcesOf(look.files), options);
-            if (report) {
-                look.report = *std::move(report);
-            } else {
-                look.trouble = report.error().message;
-            }
-            return look;
+            return lookAt(book, paths, known, profiles, today, options);
         },
-        [this](const Result<Look>& look) {
+        [this](const Result<BringLook>& look) {
             if (look) return show(*look);
             step_ = Step::Choosing;
             trouble_ = desk_->say(look.error().message);
@@ -147,10 +117,12 @@ void BringModel::look(std::vector<std::filesystem::path> paths, Files known) {
         });
 }
 
-void BringModel::show(const Look& look) {
+void BringModel::show(const BringLook& look) {
     files_ = look.files;
     report_ = look.report.value_or(exchange::BringReport());
-    step_ = look.report ? Step::Ready : Step::Choosing;
+    const bool isAsking = std::any_of(files_.begin(), files_.end(),
+                                      [](const ChosenFile& file) { return file.isOpen; });
+    step_ = look.report ? Step::Ready : isAsking ? Step::Asking : Step::Choosing;
     QStringList troubles;
     if (!trouble_.isEmpty()) troubles.append(trouble_);
     for (const auto& message : look.refused) troubles.append(desk_->say(message));
@@ -169,33 +141,26 @@ void BringModel::bring(bool skipBad) {
     Deed deed;
     deed.tag = toQt(desk_->room()->info().code);
     deed.said = {"did.broughtIn",
-                 {{"count", report_.animals + report_.enclosures + report_.events}}};
-    deed.write = [files = files_, skipBad, left, watch = watch(), &words = desk_->knowledge().words,
+                 {{"count", report_.animals + report_.enclosures + report_.events + report_.tags +
+                                report_.settings}}};
+    deed.write = [files = files_, skipBad, left, darkroom = darkroom_.data(), watch = watch(),
+                  &words = desk_->knowledge().words,
                   today = desk_->today()](Book& book) -> Result<ChangeSet> {
-        std::vector<std::vector<BadRow>> bad(files.size());
         exchange::BringOptions options;
         options.skipBad = skipBad;
-        options.onBadRow = [&bad](const BadRow& row) { bad[row.source].push_back(row); };
         options.onProgress = watch;
-        const auto& around = book.surroundings();
-        const Backups backups(book.path(), around.clock, around.zone);
-        BURROW_TRY(const auto kept, backups.ensure(BackupReason::beforeImport));
-        static_cast<void>(kept);
-        BURROW_TRY(auto report, exchange::bring(book, sourcesOf(files), options));
-        if (!report.isDone) {
-            return fail(Trouble::badInput, {"bring.changedMeanwhile", {{"count", report.badRows}}});
-        }
+        BURROW_TRY(auto brought, bringIn(book, files, std::move(options), darkroom));
         for (std::size_t i = 0; i < files.size(); ++i) {
-            if (bad[i].empty()) continue;
-            left->push_back({exchange::badRowsPath(files[i]->path),
-                             exchange::badRowsFile(textOf(files[i]->bytes), bad[i],
+            if (brought.bad[i].empty()) continue;
+            left->push_back({exchange::badRowsPath(files[i].csv->path),
+                             exchange::badRowsFile(textOf(files[i].csv->bytes), brought.bad[i],
                                                    [&](const Message& message) {
                                                        return words.say(message, today);
                                                    })});
             // Where that is not possible the keeper is asked for another place.
             static_cast<void>(placeLeftOut(left->back()));
         }
-        return std::move(report.changes);
+        return std::move(brought.changes);
     };
     desk_->act(this, std::move(deed),
                [this, left](const Result<ChangeSet>& done) { end(done, std::move(*left)); });
@@ -276,15 +241,18 @@ void BringModel::undoAll() {
 QVariantList BringModel::files() const {
     QVariantList list;
     for (const auto& file : files_) {
-        const Message kind("bring.kind." + std::string(exchange::name(file->kind)));
-        list.append(QVariantMap{{QStringLiteral("name"), toQt(fileName(file->path))},
-                                {QStringLiteral("kind"), desk_->say(kind)}});
+        const Message kind("bring.kind." + std::string(exchange::name(file.kind())));
+        list.append(QVariantMap{{QStringLiteral("name"), toQt(fileName(file.csv->path))},
+                                {QStringLiteral("kind"), desk_->say(kind)},
+                                {QStringLiteral("mapped"), file.mapping.has_value()},
+                                {QStringLiteral("open"), file.isOpen}});
     }
     return list;
 }
 
 QString BringModel::contents() const {
-    if (files_.empty()) return {};
+    if (files_.empty() || step_ == Step::Asking) return {};
+    // Tags and settings come only with files of a book that was left, and are not counted for the keeper.
     return desk_->say({"bring.contents",
                        {{"animals", report_.animals},
                         {"enclosures", report_.enclosures},
@@ -300,7 +268,7 @@ QVariantList BringModel::badRows() const {
     QVariantList list;
     for (const auto& row : report_.bad) {
         const Message where{row.column.empty() ? "bring.line" : "bring.cell",
-                            {{"file", fileName(files_[row.source]->path)},
+                            {{"file", fileName(files_[row.source].csv->path)},
                              {"line", row.line},
                              {"column", row.column}}};
         list.append(QVariantMap{{QStringLiteral("where"), desk_->say(where)},
@@ -316,7 +284,8 @@ QString BringModel::moreBad() const {
 }
 
 bool BringModel::hasGood() const {
-    return report_.animals + report_.enclosures + report_.events > 0;
+    return report_.animals + report_.enclosures + report_.events + report_.tags + report_.settings >
+           0;
 }
 
 QString BringModel::progress() const {

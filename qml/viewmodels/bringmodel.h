@@ -6,25 +6,21 @@
 #include <QVariantList>
 #include <atomic>
 
-#include "base/files.h"
-#include "exchange/bring.h"
+#include "ports/darkroom.h"
+#include "viewmodels/bringfiles.h"
 #include "viewmodels/desk.h"
 
 namespace burrow {
-
-/// A chosen file, read once: what is brought in is what was looked at.
-struct CsvFile {
-    std::filesystem::path path;
-    exchange::CsvKind kind = exchange::CsvKind::animals;
-    Bytes bytes;
-};
 
 class BringModel : public QObject {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)
+    /// Where photos are kept that stand beside tables of events; without one they stay where they are.
+    Q_PROPERTY(burrow::Darkroom* darkroom MEMBER darkroom_ NOTIFY changed FINAL)
     Q_PROPERTY(Step step READ step NOTIFY changed FINAL)
-    /// [{name, kind}]
+    /// [{name, kind, mapped, open}]: mapped are those whose columns have names of their own, open those of
+    /// them that something has to be asked about.
     Q_PROPERTY(QVariantList files READ files NOTIFY changed FINAL)
     /// What could not be used among the chosen files, or went wrong, in words.
     Q_PROPERTY(QString trouble READ trouble NOTIFY changed FINAL)
@@ -45,8 +41,9 @@ class BringModel : public QObject {
     Q_PROPERTY(bool needsFolder READ needsFolder NOTIFY changed FINAL)
 
 public:
-    /// `Reading` and `Writing` can be stopped. After `Finished` there is the way back.
-    enum class Step { Choosing, Reading, Ready, Writing, Finished };
+    /// `Reading` and `Writing` can be stopped. `Asking` waits for answers about a file. After `Finished`
+    /// there is the way back.
+    enum class Step { Choosing, Reading, Asking, Ready, Writing, Finished };
     Q_ENUM(Step)
 
     explicit BringModel(QObject* parent = nullptr) : QObject(parent) {}
@@ -65,6 +62,11 @@ public:
     [[nodiscard]] QString progress() const;
     [[nodiscard]] QString leftOut() const;
     [[nodiscard]] bool needsFolder() const;
+
+    /// The file of that place; nullptr where there is none.
+    [[nodiscard]] const ChosenFile* chosen(int at) const;
+    /// Another reading of the columns of a file: all are looked at again.
+    void setMapping(int at, exchange::Mapping mapping);
 
 public slots:
     /// More files; all that were chosen are looked at again, since they may name each other.
@@ -85,14 +87,6 @@ signals:
     void progressChanged();
 
 private:
-    using Files = std::vector<std::shared_ptr<const CsvFile>>;
-    /// What a look at the chosen files gave.
-    struct Look {
-        Files files;
-        std::vector<Message> refused;
-        std::optional<exchange::BringReport> report;
-        std::optional<Message> trouble;
-    };
     /// Rows that were left out, as a file.
     struct LeftOut {
         std::filesystem::path path;
@@ -100,8 +94,8 @@ private:
         bool isPlaced = false;
     };
 
-    void look(std::vector<std::filesystem::path> paths, Files known);
-    void show(const Look& look);
+    void look(std::vector<std::filesystem::path> paths, ChosenFiles known);
+    void show(const BringLook& look);
     void bring(bool skipBad);
     void end(const Result<ChangeSet>& done, std::vector<LeftOut> left);
     static Done placeLeftOut(LeftOut& left);
@@ -109,8 +103,9 @@ private:
     [[nodiscard]] std::function<bool(std::int64_t)> watch();
 
     QPointer<Desk> desk_;
+    QPointer<Darkroom> darkroom_;
     Step step_ = Step::Choosing;
-    Files files_;
+    ChosenFiles files_;
     QString trouble_;
     exchange::BringReport report_;
     std::int64_t rows_ = 0;

@@ -309,7 +309,7 @@ private slots:
 
     void bringsInAFileAndTakesItBack() {
         Stage stage(Stage::Start::NoBook);
-        stage.click("Bring in a file");
+        stage.click("Bring in a table");
         stage.fill("Name of the room", "Kiln Row");
         stage.click("Start the book");
         QTRY_COMPARE(stage.page(), QString("BringPage"));

@@ -57,6 +57,18 @@ void bringBadRows(Stage& stage) {
     stage.chooseFiles({path});
 }
 
+/// A spreadsheet with columns of its own, and a date that can be read in two ways.
+void chooseSpreadsheet(Stage& stage) {
+    const auto path = stage.folder.path() / "my-list.csv";
+    std::ofstream(path) << "Nr.,Scientific name,Sex,Born,Size (in),Last fed,Colour\n"
+                           "501,B. hamorii,F,14.3.2021,5 1/2,2.5.2026,red\n"
+                           "502,Brachypelma hamorei,neither,2.3.2022,4\",3.5.2026,\n"
+                           "503,Mexican red knee,m,,2.5 in,1.5.2026,pale\n";
+    stage.go("BringPage");
+    stage.click("Choose files");
+    stage.chooseFiles({path});
+}
+
 /// The first in walking order that is of that form.
 QString firstOf(Stage& stage, burrow::Form form) {
     for (const auto& resident : stage.desk->room()->residents()) {
@@ -210,6 +222,26 @@ std::vector<Scene> scenes() {
         page("tag_sheet", "TagSheetPage"),
         page("bring", "BringPage"),
         inRoom("bring_bad", bringBadRows),
+        inRoom("bring_asking", chooseSpreadsheet),
+        inRoom("mapping",
+               [](Stage& stage) {
+                   chooseSpreadsheet(stage);
+                   stage.click("Say what its columns are");
+               }),
+        inRoom("mapping_end",
+               [](Stage& stage) {
+                   chooseSpreadsheet(stage);
+                   stage.click("Say what its columns are");
+                   stage.toTheEnd();
+               }),
+        inRoom("mapping_target",
+               [](Stage& stage) {
+                   chooseSpreadsheet(stage);
+                   stage.click("Say what its columns are");
+                   stage.click(stage.first("PickRow"));
+               }),
+        page("leave", "LeavePage"),
+        page("calendar", "CalendarPage"),
         page("room", "RoomPage"),
         lowerPart("room_end", page("room", "RoomPage")),
         page("make_file", "MakeFilePage"),

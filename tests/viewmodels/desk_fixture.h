@@ -2,6 +2,7 @@
 #pragma once
 
 #include <QtTest>
+#include <future>
 
 #include "files/reference.h"
 #include "support/book.h"
@@ -50,6 +51,20 @@ public:
                 [&](const Result<int>&) { answered = true; });
             QVERIFY(QTest::qWaitFor([&] { return answered; }));
         }
+    }
+
+    /// Keeps the book's thread busy until the returned promise is set or gone: what is asked meanwhile waits.
+    [[nodiscard]] std::unique_ptr<std::promise<void>> holdBook() {
+        auto promise = std::make_unique<std::promise<void>>();
+        const auto held = std::make_shared<std::future<void>>(promise->get_future());
+        desk.ask<int>(
+            &desk,
+            [held](Book&) -> Result<int> {
+                held->wait();
+                return 1;
+            },
+            [](const Result<int>&) {});
+        return promise;
     }
 
     [[nodiscard]] QString id(SubjectId subject) const {

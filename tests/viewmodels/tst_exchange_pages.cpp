@@ -120,8 +120,10 @@ private slots:
         model.setProperty("sharer", QVariant::fromValue<Sharer*>(&sharer));
         model.setDesk(&phones.at.desk);
         phones.at.settle();
+        auto held = phones.at.holdBook();
         model.make();
         model.work()->stop();
+        held.reset();
         phones.at.settle();
         QCOMPARE(model.step(), MakeFileModel::Step::Choosing);
         QCOMPARE(model.trouble(), QString());
