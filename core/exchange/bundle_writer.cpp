@@ -7,7 +7,7 @@
 namespace burrow::exchange {
 namespace {
 
-constexpr std::size_t linesTogether = 256 * 1024;
+constexpr std::size_t linesTogether = std::size_t{256} * 1024;
 
 /// Seals what passes through, and hashes it: so that what is read back can be compared.
 class HashedSeal final : public ByteSink {
