@@ -13,7 +13,10 @@ FUZZ_TARGET(tag) {
     }
     if (const auto* foreign = std::get_if<ForeignSymbol>(&reading)) {
         BURROW_REQUIRE(foreign->shown.size() <= 4 * 60);
-        for (const unsigned char c : foreign->shown) BURROW_REQUIRE(c >= 0x20 && c != 0x7F);
+        for (const char each : foreign->shown) {
+            const auto c = static_cast<unsigned char>(each);
+            BURROW_REQUIRE(c >= 0x20 && c != 0x7F);
+        }
     }
     if (const auto typed = parseTyped(bytes)) {
         BURROW_REQUIRE(isCode(*typed));
