@@ -3,18 +3,13 @@
 #include <archive.h>
 #include <archive_entry.h>
 
-#include <cerrno>
 #include <optional>
 
 namespace burrow::exchange {
 namespace {
 
 struct Closer {
-    // Frees without writing what is left: only close() makes a whole file.
-    void operator()(archive* zip) const {
-        archive_write_fail(zip);
-        archive_write_free(zip);
-    }
+    void operator()(archive* zip) const { archive_write_free(zip); }
 };
 
 struct EntryCloser {
@@ -23,20 +18,29 @@ struct EntryCloser {
 
 }  // namespace
 
+/// The library never hears that the sink failed or is no longer wanted: a zip that ends in the middle of an
+/// entry is one that it does not free whole (3.6.2). What it writes from then on goes nowhere.
 struct ZipWriter::State {
+    ~State() { sink = nullptr; }
+    State() = default;
+    State(const State&) = delete;
+    State& operator=(const State&) = delete;
+
     ByteSink* sink = nullptr;
     std::optional<Error> sinkError;  // what the sink said, which says more than the library does
     std::unique_ptr<archive_entry, EntryCloser> entry;
     std::unique_ptr<archive, Closer> zip;
 
-    static la_ssize_t write(archive* zip, void* data, const void* bytes, std::size_t size) {
+    static la_ssize_t write(archive* /*zip*/, void* data, const void* bytes, std::size_t size) {
         auto* state = static_cast<State*>(data);
-        const auto written = state->sink->write({static_cast<const std::uint8_t*>(bytes), size});
-        if (written) return static_cast<la_ssize_t>(size);
-        state->sinkError = written.error();
-        archive_set_error(zip, EIO, "the sink failed");
-        return -1;
+        if (state->sink != nullptr && !state->sinkError) {
+            const auto written =
+                state->sink->write({static_cast<const std::uint8_t*>(bytes), size});
+            if (!written) state->sinkError = written.error();
+        }
+        return static_cast<la_ssize_t>(size);
     }
+    [[nodiscard]] bool succeeded(bool isTaken) const { return isTaken && !sinkError; }
 };
 
 ZipWriter::ZipWriter(std::unique_ptr<State> state) : state_(std::move(state)) {}
@@ -56,7 +60,7 @@ Result<ZipWriter> ZipWriter::begin(ByteSink& sink) {
     const int opened =
         archive_write_open2(zip, state.get(), nullptr, State::write, nullptr, nullptr);
     ZipWriter writer(std::move(state));
-    if (opened != ARCHIVE_OK) return writer.trouble();
+    if (!writer.state_->succeeded(opened == ARCHIVE_OK)) return writer.trouble();
     return writer;
 }
 
@@ -80,8 +84,8 @@ Done ZipWriter::start(const std::string& name, const std::uint64_t* storedSize) 
     } else {
         archive_write_zip_set_compression_deflate(zip);
     }
-    if (archive_write_header(zip, entry) != ARCHIVE_OK) return trouble();
-    return {};
+    const int written = archive_write_header(zip, entry);
+    return state_->succeeded(written == ARCHIVE_OK) ? Done() : Done(trouble());
 }
 
 Done ZipWriter::startDeflated(const std::string& name) { return start(name, nullptr); }
@@ -93,15 +97,15 @@ Done ZipWriter::startStored(const std::string& name, std::uint64_t size) {
 Done ZipWriter::write(std::span<const std::uint8_t> bytes) {
     while (!bytes.empty()) {
         const auto taken = archive_write_data(state_->zip.get(), bytes.data(), bytes.size());
-        if (taken <= 0) return trouble();
+        if (!state_->succeeded(taken > 0)) return trouble();
         bytes = bytes.subspan(static_cast<std::size_t>(taken));
     }
     return {};
 }
 
 Done ZipWriter::close() {
-    if (archive_write_close(state_->zip.get()) != ARCHIVE_OK) return trouble();
-    return {};
+    const int closed = archive_write_close(state_->zip.get());
+    return state_->succeeded(closed == ARCHIVE_OK) ? Done() : Done(trouble());
 }
 
 }  // namespace burrow::exchange
