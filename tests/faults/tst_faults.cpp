@@ -14,6 +14,7 @@
 #include "journal/rows.h"
 #include "support/assets.h"
 #include "support/book.h"
+#include "support/long_run.h"
 
 using namespace burrow;
 using namespace burrow::test;
@@ -333,5 +334,9 @@ private slots:
     }
 };
 
-QTEST_APPLESS_MAIN(TestFaults)
+int main(int argc, char** argv) {
+    burrow::test::allowLongRun("BURROW_FAULTS");
+    TestFaults test;
+    return QTest::qExec(&test, argc, argv);
+}
 #include "tst_faults.moc"

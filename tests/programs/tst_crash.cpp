@@ -11,6 +11,7 @@
 #include "journal/migration.h"
 #include "programs/burrow.h"
 #include "programs/old_book.h"
+#include "support/long_run.h"
 
 using burrow::test::Shell;
 
@@ -293,5 +294,10 @@ private:
     }
 };
 
-QTEST_GUILESS_MAIN(TestCrash)
+int main(int argc, char** argv) {
+    burrow::test::allowLongRun("BURROW_CRASHES");
+    QCoreApplication app(argc, argv);
+    TestCrash test;
+    return QTest::qExec(&test, argc, argv);
+}
 #include "tst_crash.moc"
