@@ -121,7 +121,8 @@ bool answersHold() {
             RC_ASSERT(answer.care == care);
             RC_ASSERT(isSpoken(answer.reason, today));
             RC_ASSERT(isSpoken(answer.verb(made.record.subject.form), today));
-            RC_ASSERT(!answer.amount || isSpoken(*answer.amount, today));
+            // RC_ASSERT looks at both sides of || before it knows whether it has to.
+            if (answer.amount) RC_ASSERT(isSpoken(*answer.amount, today));
             RC_ASSERT(answer.window.has_value() == (answer.state != State::none));
         }
     });
@@ -288,7 +289,7 @@ bool preyFits() {
             const auto stage = judgeStage(made.input(), rules(), made.day.today);
             const auto closures = closuresOf(made.input(), stage, rules());
             const auto prey = suggestPrey(made.input(), stage, closures, rules(), made.day.today);
-            RC_ASSERT(refusal < 3 || !offer.preyLength || prey.length <= *offer.preyLength);
+            if (refusal >= 3 && offer.preyLength) RC_ASSERT(prey.length <= *offer.preyLength);
             offer.preyLength = prey.length;
             made.record.add(made.day.today, FactKind::offered, offer);
         }
