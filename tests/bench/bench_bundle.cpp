@@ -77,7 +77,9 @@ void addPhotos(const fs::path& path, const Size& size) {
     DeviceFiles files;
     const pictures::Store store(pictures::Store::folderFor(path), files);
     std::mt19937_64 engine(7);
+    const SubjectId animal{Uuid::named("animal 0")};
     auto act = book.beginAct().value();
+    must(act.add(SetDraft{ThingType::subject, animal.uuid, {{"number", "001"}}}));
     for (int i = 0; i < size.photos; ++i) {
         std::string noise(size.photoBytes, '\0');
         // 0xFF begins a marker, so it does not occur.
@@ -88,7 +90,7 @@ void addPhotos(const fs::path& path, const Size& size) {
         FactBody body;
         body.picture = picture;
         body.role = PhotoRole::animal;
-        must(act.add(FactDraft{SubjectId{Uuid::named("animal 0")}, FactKind::photo, body, {}}));
+        must(act.add(FactDraft{animal, FactKind::photo, body, {}}));
     }
     act.commit().value();
 }
