@@ -128,6 +128,32 @@ Result<fs::path> overwrite(const Backups& backups, const fs::path& piece) {
     return kept.file;
 }
 
+Done requireWholeBook(const fs::path& book) {
+    BURROW_TRY(auto connection, Connection::open(book, Access::readOnly));
+    return storage::requireWhole(connection);
+}
+
+/// Looks at every page of the book itself.
+Result<bool> isWhole(const fs::path& book) {
+    const auto whole = requireWholeBook(book);
+    if (whole) return true;
+    if (isDamage(whole.error())) return false;
+    return failAs(whole);
+}
+
+/// As overwrite(), once more where the book is called damaged and is not: what a device failed to read
+/// looks like damage. Nothing where it is.
+Result<std::optional<fs::path>> overwriteIfWhole(const Backups& backups, const fs::path& piece) {
+    auto kept = overwrite(backups, piece);
+    if (!kept && kept.error().trouble == Trouble::corrupt) {
+        BURROW_TRY(const bool whole, isWhole(backups.book()));
+        if (!whole) return std::optional<fs::path>();
+        kept = overwrite(backups, piece);
+    }
+    if (!kept) return failAs(kept);
+    return std::optional(*std::move(kept));
+}
+
 /// For a book that is missing or damaged.
 Result<std::optional<fs::path>> replace(const Backups& backups, const fs::path& piece) {
     BURROW_TRY(auto aside, backups.putAside());
@@ -167,13 +193,8 @@ Result<Restored> restore(const Backups& backups, const fs::path& backup,
     const storage::Workpiece piece(backups.folder() / "restoring.part");
     BURROW_TRY(restored.device, prepare(backup, piece.path(), surroundings));
     if (restored.was.current) {
-        auto kept = overwrite(backups, piece.path());
-        if (kept) {
-            restored.kept = *kept;
-            return restored;
-        }
-        // Readable at first glance, but not whole.
-        if (kept.error().trouble != Trouble::corrupt) return failAs(kept);
+        BURROW_TRY(restored.kept, overwriteIfWhole(backups, piece.path()));
+        if (restored.kept) return restored;
     }
     BURROW_TRY(restored.kept, replace(backups, piece.path()));
     return restored;

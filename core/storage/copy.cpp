@@ -75,10 +75,11 @@ Done requireWhole(Connection& connection) {
     if (!found) return fail(Trouble::corrupt, {"book.damaged"});
     const std::string said(rows.text(0));
     if (said == "ok") return {};
-    // A page that the device did not give is no damage; SQLite tells of both in the same way.
-    constexpr std::string_view unread = "unable to get the page. error code=";
+    // A page that the device did not give is no damage; SQLite tells of both in the same way, with the
+    // code behind "error code=" or "error code ".
+    constexpr std::string_view unread = "error code";
     const auto at = said.find(unread);
-    const int code = at == said.npos ? 0 : std::atoi(said.c_str() + at + unread.size());
+    const int code = at == said.npos ? 0 : std::atoi(said.c_str() + at + unread.size() + 1);
     if ((code & 0xFF) == SQLITE_IOERR) return failFrom(nullptr, code);
     return fail(Trouble::corrupt, {"book.damaged"});
 }

@@ -216,8 +216,11 @@ std::string wrongWith(Session& session, const fs::path& path, const Ledger& ledg
     if (!ledger.isCreated) {
         // What could not be made leaves nothing in the way of the next try.
         const auto again = Book::create(path, "Kiln Row", "KR", session.surroundings());
-        if (!again) return "cannot be made again: " + describe(again.error());
-        return {};
+        if (again) return {};
+        // Where the power went just before it was said, the book may be there, whole.
+        if (!mayKeepRefused || again.error().message.id != "book.exists") {
+            return "cannot be made again: " + describe(again.error());
+        }
     }
     auto book = Book::open(path, Access::readWrite, session.surroundings());
     if (!book) return "cannot be opened: " + describe(book.error());
