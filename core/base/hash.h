@@ -32,7 +32,7 @@ public:
     [[nodiscard]] Sha256 finish();
 
 private:
-    alignas(8) std::array<std::uint8_t, 104> state_{};  // as large as libsodium's
+    alignas(8) std::array<std::uint8_t, 112> state_{};  // as large as nettle's
 };
 
 }  // namespace burrow

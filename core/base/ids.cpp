@@ -26,12 +26,12 @@ void stamp(Uuid& uuid, unsigned version) {
 }  // namespace
 
 std::string Uuid::text() const {
-    std::string text;
-    text.reserve(36);
+    std::string text(36, '-');
+    std::size_t at = 0;
     for (std::size_t i = 0; i < bytes.size(); ++i) {
-        if (dashBefore(i)) text += '-';
-        text += hexDigits[bytes[i] >> 4U];
-        text += hexDigits[bytes[i] & 0x0FU];
+        if (dashBefore(i)) ++at;
+        text[at++] = hexDigits[bytes[i] >> 4U];
+        text[at++] = hexDigits[bytes[i] & 0x0FU];
     }
     return text;
 }

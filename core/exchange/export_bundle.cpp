@@ -1,5 +1,7 @@
 #include <algorithm>
 #include <set>
+#include <string>
+#include <utility>
 
 #include "exchange/bundle.h"
 #include "exchange/bundle_reader.h"
@@ -15,6 +17,35 @@ namespace {
 namespace fs = std::filesystem;
 
 constexpr std::int64_t entriesBetweenCalls = 2000;
+
+/// While it lives the book is read through SQLite's small cache. A mapped file would come to lie in memory as
+/// a whole, page by page, and a phone may have little.
+class Unmapped {
+public:
+    static Result<Unmapped> begin(storage::Connection& connection) {
+        BURROW_TRY(const auto before, connection.integer("PRAGMA mmap_size"));
+        BURROW_DO(connection.execute("PRAGMA mmap_size = 0"));
+        return Unmapped(connection, before);
+    }
+    Unmapped(Unmapped&& other) noexcept
+        : connection_(std::exchange(other.connection_, nullptr)), before_(other.before_) {}
+    Unmapped& operator=(Unmapped&&) = delete;
+    Unmapped(const Unmapped&) = delete;
+    Unmapped& operator=(const Unmapped&) = delete;
+    ~Unmapped() {
+        // Where it stays unmapped, reading is a little slower, and nothing else.
+        if (connection_ == nullptr) return;
+        static_cast<void>(
+            connection_->execute("PRAGMA mmap_size = " + std::to_string(before_)).has_value());
+    }
+
+private:
+    Unmapped(storage::Connection& connection, std::int64_t before)
+        : connection_(&connection), before_(before) {}
+
+    storage::Connection* connection_;
+    std::int64_t before_;
+};
 
 /// One run of exportBundle().
 class Exporting {
@@ -40,6 +71,7 @@ public:
 
 private:
     Result<Manifest> write(BundleWriter& writer) {
+        BURROW_TRY(const auto unmapped, Unmapped::begin(book_.connection()));
         // One snapshot for all of it: another program may be writing meanwhile.
         BURROW_TRY(const auto snapshot, storage::Snapshot::take(book_.connection()));
         BURROW_TRY(auto manifest, head());
