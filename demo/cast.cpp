@@ -6,6 +6,8 @@
 #include <array>
 #include <cmath>
 
+#include "species.h"
+
 namespace burrow::demo {
 namespace {
 
@@ -67,7 +69,7 @@ std::vector<const Profile*> candidates(const Profiles& profiles, const Shelf& sh
         const bool fits =
             shelf.anyHabit || profile.habit.value == shelf.habit ||
             (shelf.habit == Habit::terrestrial && profile.habit.value != Habit::arboreal);
-        if (fits) fitting.push_back(&profile);
+        if (fits && isKeptSpecies(profile.name)) fitting.push_back(&profile);
     }
     return fitting;
 }

@@ -18,7 +18,10 @@ void takeSize(StageJudgement& judged, const PlanInput& input, const Rules& rules
     const auto& digest = input.digest;
     judged.span = digest.span;
     if (!digest.carapace) return;
-    const bool isScorpion = input.profile != nullptr && input.profile->order == Order::scorpion;
+    const auto order = input.profile != nullptr ? input.profile->order : Order::tarantula;
+    // The ratios are those of spiders and scorpions: a whip spider's legs are far longer for its carapace.
+    if (order == Order::whipSpider || order == Order::vinegaroon) return;
+    const bool isScorpion = order == Order::scorpion;
     const auto estimate = *digest.carapace * rules.factor(isScorpion ? "size.body_per_carapace"
                                                                      : "size.span_per_carapace");
     const bool spanIsOlder = !digest.recentMoults.empty() && digest.recentMoults.back().carapace &&

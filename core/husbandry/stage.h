@@ -22,7 +22,7 @@ struct StageJudgement {
     Stage stage = Stage::juvenile;
     StageBasis basis = StageBasis::nothing;
     bool smallest = false;            ///< a sling small enough for flies or pieces of prey
-    std::optional<Millimetres> span;  ///< leg span, or body length of a scorpion
+    std::optional<Millimetres> span;  ///< leg span, or body length of what is measured by its body
     bool spanEstimated = false;       ///< worked out from the carapace
     Message how;                      ///< "Juvenile: 62 mm of about 140 mm when grown"
 

@@ -5,8 +5,8 @@
 namespace burrow {
 namespace {
 
-bool isScorpion(const Resident& resident) {
-    return resident.profile != nullptr && resident.profile->order == Order::scorpion;
+bool isLong(const Resident& resident) {
+    return resident.profile != nullptr && isMeasuredByBody(resident.profile->order);
 }
 
 QVariantList yearsFrom(CivilDay first, CivilDay today) {
@@ -76,9 +76,9 @@ Growth growthOf(const Resident& resident, std::span<const Fact> facts, const Des
     if (std::max(carapaces, spans) < 2) return growth;
     const bool byCarapace = carapaces >= spans;
     const auto size = byCarapace ? &FactBody::carapace : &FactBody::span;
-    const char* unit = byCarapace             ? "growth.carapace"
-                       : isScorpion(resident) ? "growth.length"
-                                              : "growth.span";
+    const char* unit = byCarapace         ? "growth.carapace"
+                       : isLong(resident) ? "growth.length"
+                                          : "growth.span";
     growth.unit = desk.say(unit);
     std::optional<double> first;
     double last = 0;

@@ -43,9 +43,9 @@ void addMeal(Parts& parts, const FactBody& body) {
 void addSizes(Parts& parts, const FactBody& body, const Resident& resident) {
     if (body.carapace) parts.add({"size.carapace", {{"size", body.carapace->value}}});
     if (body.span) {
-        const bool isScorpion =
-            resident.profile != nullptr && resident.profile->order == Order::scorpion;
-        parts.add({isScorpion ? "size.length" : "size.span", {{"size", body.span->value}}});
+        const bool isLong =
+            resident.profile != nullptr && isMeasuredByBody(resident.profile->order);
+        parts.add({isLong ? "size.length" : "size.span", {{"size", body.span->value}}});
     }
     if (body.mass) parts.add({"fact.mass", {{"mass", plain(body.mass->value).toStdString()}}});
 }
@@ -166,9 +166,8 @@ QString kindTitle(FactKind kind, const Desk& desk) {
 }
 
 QString fieldLabel(std::string_view field, const Resident& resident, const Desk& desk) {
-    const bool isScorpion =
-        resident.profile != nullptr && resident.profile->order == Order::scorpion;
-    if (field == "span_mm" && isScorpion) return desk.say("factField.length_mm");
+    const bool isLong = resident.profile != nullptr && isMeasuredByBody(resident.profile->order);
+    if (field == "span_mm" && isLong) return desk.say("factField.length_mm");
     return desk.say(Message("factField." + std::string(field)));
 }
 

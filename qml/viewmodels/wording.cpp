@@ -21,6 +21,7 @@ const char* cautionId(Caution caution) {
         case Caution::sting: return "caution.sting";
         case Caution::fast: return "caution.fast";
         case Caution::hairs: return "caution.hairs";
+        case Caution::spray: return "caution.spray";
         case Caution::unknown: return "caution.unknown";
     }
     return "";
@@ -74,9 +75,8 @@ QString sizeText(const Resident& resident, const Desk& desk) {
     const auto& digest = resident.kept.digest;
     if (digest.carapace) return desk.say({"size.carapace", {{"size", digest.carapace->value}}});
     if (!digest.span) return {};
-    const bool isScorpion =
-        resident.profile != nullptr && resident.profile->order == Order::scorpion;
-    return desk.say({isScorpion ? "size.length" : "size.span", {{"size", digest.span->value}}});
+    const bool isLong = resident.profile != nullptr && isMeasuredByBody(resident.profile->order);
+    return desk.say({isLong ? "size.length" : "size.span", {{"size", digest.span->value}}});
 }
 
 QStringList cautionWords(const Resident& resident, const Desk& desk) {
