@@ -119,6 +119,9 @@ Result<RoomInfo> roomInfo(Book& book) {
         if (name.starts_with(setting::rule)) {
             info.rules.emplace_back(name.substr(setting::rule.size()), value);
         }
+        if (name.starts_with(setting::profile)) {
+            info.profiles.emplace_back(name.substr(setting::profile.size()), value);
+        }
     }
 }
 

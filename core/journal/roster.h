@@ -19,7 +19,8 @@ struct RoomInfo {
     std::string name;
     std::string code;
     std::string contact;
-    std::vector<std::pair<std::string, std::string>> rules;  ///< the keeper's own, by rule id
+    std::vector<std::pair<std::string, std::string>> rules;     ///< the keeper's own, by rule id
+    std::vector<std::pair<std::string, std::string>> profiles;  ///< likewise, by species
 };
 
 Result<RoomInfo> roomInfo(Book& book);

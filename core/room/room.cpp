@@ -2,12 +2,15 @@
 
 #include <algorithm>
 
+#include "room/own_profiles.h"
+
 namespace burrow {
 
-ResidentPtr Room::make(Kept kept, const Reference& reference) const {
+ResidentPtr Room::make(Kept kept) const {
     auto resident = std::make_shared<Resident>();
     resident->kept = std::move(kept);
-    resident->profile = reference.profiles.find(resident->kept.subject.species);
+    resident->profiles = profiles_;
+    resident->profile = profiles_->find(resident->kept.subject.species);
     resident->plan = planFor(resident->input(), *rules_, day_);
     return resident;
 }
@@ -31,9 +34,10 @@ Result<Room> Room::load(Book& book, const Reference& reference, const PlanDay& d
         if (auto changed = rules.with(std::span(&own, 1))) rules = *std::move(changed);
     }
     room.rules_ = std::make_shared<const Rules>(std::move(rules));
+    room.profiles_ = withOwnProfiles(reference.profiles, room.info_);
     BURROW_TRY(auto everyone, roster(book));
     room.residents_.reserve(everyone.size());
-    for (auto& kept : everyone) room.residents_.push_back(room.make(std::move(kept), reference));
+    for (auto& kept : everyone) room.residents_.push_back(room.make(std::move(kept)));
     room.sort();
     return room;
 }
@@ -53,7 +57,7 @@ Result<Room> Room::after(Book& book, const Reference& reference, const ChangeSet
             std::find_if(room.residents_.begin(), room.residents_.end(),
                          [&](const ResidentPtr& r) { return r->subject().id == id; });
         if (found != room.residents_.end()) room.residents_.erase(found);
-        if (changed) room.residents_.push_back(room.make(*std::move(changed), reference));
+        if (changed) room.residents_.push_back(room.make(*std::move(changed)));
     }
     room.sort();
     return room;

@@ -16,7 +16,8 @@ namespace burrow {
 /// One subject with all that is known of it today. Never changed once made.
 struct Resident {
     Kept kept;
-    const Profile* profile = nullptr;  ///< owned by the Profiles the room was made with
+    const Profile* profile = nullptr;          ///< one of `profiles`
+    std::shared_ptr<const Profiles> profiles;  ///< those of its room, which may be gone
     Plan plan;
 
     [[nodiscard]] const Subject& subject() const { return kept.subject; }
@@ -37,8 +38,8 @@ class Room {
 public:
     /// What does not change with the book. Must outlive every room made with it.
     struct Reference {
-        const Profiles& profiles;
-        const Rules& rules;  ///< as shipped, without the keeper's own
+        const Profiles& profiles;  ///< as shipped, without the keeper's own
+        const Rules& rules;        ///< as shipped, without the keeper's own
     };
 
     /// Reads everything. Rules the keeper changed to something impossible are passed over, and the
@@ -51,6 +52,8 @@ public:
     [[nodiscard]] const RoomInfo& info() const { return info_; }
     [[nodiscard]] const PlanDay& day() const { return day_; }
     [[nodiscard]] const Rules& rules() const { return *rules_; }
+    /// The species known here: those shipped, and the keeper's own.
+    [[nodiscard]] const Profiles& profiles() const { return *profiles_; }
     /// In walking order, those in quarantine last. Includes those who died or left.
     [[nodiscard]] std::span<const ResidentPtr> residents() const { return residents_; }
     [[nodiscard]] ResidentPtr find(SubjectId id) const;
@@ -59,12 +62,13 @@ public:
 
 private:
     Room() = default;
-    [[nodiscard]] ResidentPtr make(Kept kept, const Reference& reference) const;
+    [[nodiscard]] ResidentPtr make(Kept kept) const;
     void sort();
 
     RoomInfo info_;
     PlanDay day_{{}, Zone::utc()};
     std::shared_ptr<const Rules> rules_;
+    std::shared_ptr<const Profiles> profiles_;
     std::vector<ResidentPtr> residents_;
 };
 

@@ -170,6 +170,7 @@ int run(int argc, char** argv) {
     addBookCommands(app, typed, chosen);
     addCareCommands(app, typed, chosen);
     addPrintCommands(app, typed, chosen);
+    addProfileCommands(app, chosen);
     addDifferenceCommands(app, chosen);
     addBackupCommands(app, chosen);
     addExchangeCommands(app, chosen);
