@@ -69,8 +69,11 @@ RowMaker::Drafts RowMaker::settingDrafts(const Cells& cells) const {
     const auto& value = cells.text("value");
     // A book keeps the name it was given; the file says it only to be read.
     if (setting == setting::room || setting == setting::roomCode) return std::vector<Draft>();
-    const bool isRule = setting.starts_with(setting::rule) && setting.size() <= 100;
-    if (!isRule && setting != setting::contact) {
+    // A rule or a profile that this version does not know is kept, and counts for those who know it.
+    const bool isOwn =
+        (setting.starts_with(setting::rule) || setting.starts_with(setting::profile)) &&
+        setting.size() <= 100;
+    if (!isOwn && setting != setting::contact) {
         refuse("name", {"cell.setting", {{"value", setting}}});
     }
     return std::vector<Draft>{SetDraft{ThingType::book, book_.id().uuid, {{setting, value}}}};

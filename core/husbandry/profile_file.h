@@ -14,7 +14,7 @@ namespace burrow {
 inline constexpr std::size_t longestProfileLine = 75;
 inline constexpr std::size_t longestProfileSource = 200;
 /// Of old names, and of names in the trade.
-inline constexpr std::size_t mostProfileNames = 40;
+inline constexpr std::size_t mostProfileNames = 20;
 
 /// `number` counts files from 1 and is only for messages.
 [[nodiscard]] Result<Profile> profileFromJson(const std::string& text, std::size_t number);
