@@ -1,0 +1,428 @@
+// Feeding days and the walk: against published examples, every choice tried, and an integer program.
+#include <rapidcheck.h>
+
+#include <algorithm>
+#include <chrono>
+#include <functional>
+#include <set>
+
+#include "support/assets.h"
+#include "support/checks.h"
+#include "support/glpk.h"
+#include "visits/cover.h"
+#include "visits/evenings.h"
+#include "visits/plan.h"
+#include "visits/walk.h"
+
+using namespace burrow;
+using namespace burrow::test;
+using namespace burrow::visits;
+
+namespace {
+
+using Windows = std::vector<SlotWindow>;
+
+std::vector<CivilDay> everyDay(int count) {
+    std::vector<CivilDay> days;
+    for (int i = 0; i < count; ++i) days.push_back({i});
+    return days;
+}
+
+Windows windowsOf(std::initializer_list<std::pair<int, int>> ends) {
+    Windows windows;
+    for (const auto& [first, last] : ends) windows.push_back({first, last, {last}, 0});
+    return windows;
+}
+
+Windows anyWindows(int slots, int longest, std::size_t most) {
+    Windows windows;
+    const auto count = *rc::gen::inRange<std::size_t>(0, most + 1);
+    for (std::size_t i = 0; i < count; ++i) {
+        const int first = *rc::gen::inRange(0, slots);
+        const int last = std::min(slots - 1, first + *rc::gen::inRange(0, longest + 1));
+        const int best = *rc::gen::inRange(first, last + 1);
+        windows.push_back({first, last, {best}, *rc::gen::inRange(0, 3)});
+    }
+    return windows;
+}
+
+std::vector<int> membersOf(unsigned set, int slots) {
+    std::vector<int> members;
+    for (int slot = 0; slot < slots; ++slot) {
+        if ((set >> static_cast<unsigned>(slot) & 1U) != 0) members.push_back(slot);
+    }
+    return members;
+}
+
+/// Whether a way of meeting all windows exists, by augmenting paths and nothing cleverer.
+bool canMeet(const Windows& windows, const std::vector<int>& chosen, int most) {
+    std::vector<std::vector<std::size_t>> held(chosen.size());
+    const std::function<bool(std::size_t, std::vector<bool>&)> place =
+        [&](std::size_t i, std::vector<bool>& seen) {
+            for (std::size_t v = 0; v < chosen.size(); ++v) {
+                if (seen[v] || chosen[v] < windows[i].first || chosen[v] > windows[i].last)
+                    continue;
+                seen[v] = true;
+                if (held[v].size() < static_cast<std::size_t>(most)) {
+                    held[v].push_back(i);
+                    return true;
+                }
+                for (auto& other : held[v]) {
+                    if (place(other, seen)) {
+                        other = i;
+                        return true;
+                    }
+                }
+            }
+            return false;
+        };
+    for (std::size_t i = 0; i < windows.size(); ++i) {
+        std::vector<bool> seen(chosen.size(), false);
+        if (!place(i, seen)) return false;
+    }
+    return true;
+}
+
+struct Best {
+    std::size_t visits = 99;
+    int away = 0;
+};
+
+/// Fewest visits and least distance of all sets of slots.
+Best tryAll(const Windows& windows, int slots, int most) {
+    const auto days = everyDay(slots);
+    Best best;
+    for (unsigned set = 0; set < 1U << static_cast<unsigned>(slots); ++set) {
+        const auto chosen = membersOf(set, slots);
+        if (chosen.size() > best.visits || !canMeet(windows, chosen, most)) continue;
+        int away = 0;
+        for (const auto& window : windows) {
+            const int slot = nearestSlot(window, chosen, days);
+            away += std::abs(slot - window.best.days);
+        }
+        if (chosen.size() == best.visits && away >= best.away) continue;
+        best = {chosen.size(), away};
+    }
+    return best;
+}
+
+int distance(const Windows& windows, const std::vector<int>& chosen, int slots) {
+    int away = 0;
+    for (const auto& window : windows) {
+        away += std::abs(nearestSlot(window, chosen, everyDay(slots)) - window.best.days);
+    }
+    return away;
+}
+
+/// Examples whose optimum a brute force, scipy 1.10.1 milp and glpsol 5.0 agree on; the second is the
+/// usual textbook one of interval stabbing.
+void checkExamples(Checks& checks) {
+    const auto stab = [](const Windows& windows, int slots) {
+        return fewestSlots(windows, everyDay(slots));
+    };
+    using Slots = std::vector<int>;
+    checks.that(
+        stab(windowsOf({{1, 4}, {2, 6}, {5, 7}, {8, 10}, {9, 12}, {11, 11}}), 13).size() == 4,
+        "six windows in four visits");
+    checks.that(stab(windowsOf({{0, 10}, {3, 12}, {11, 15}}), 16).size() == 2,
+                "the textbook example");
+    checks.that(stab(windowsOf({{0, 0}, {0, 5}, {5, 5}, {6, 9}, {3, 8}}), 10) == Slots{0, 5, 9},
+                "windows of one day");
+    checks.that(stab(windowsOf({{1, 3}, {2, 5}, {3, 6}, {4, 7}, {5, 8}, {6, 9}}), 10).size() == 2,
+                "a staircase in two visits");
+    checks.that(stab(windowsOf({{4, 4}, {4, 4}, {4, 4}, {4, 4}, {4, 4}}), 5) == Slots{4},
+                "five alike in one visit");
+    checks.that(stab({}, 5).empty(), "no windows, no visits");
+    // At most two a day: three visits, where one would do without the limit (scipy 1.10.1 milp).
+    const auto crowded = windowsOf({{1, 4}, {2, 6}, {3, 5}, {4, 4}, {4, 8}});
+    checks.that(stab(crowded, 9) == Slots{4}, "five windows share a day");
+    checks.that(fewestFullSlots(crowded, 9, 2).size() == 3, "two a day need three visits");
+}
+
+bool coverIsFewest() {
+    bool ok = rc::check("fewest visits, and the nearest of those, as every set tried", [] {
+        constexpr int slots = 11;
+        const auto windows = anyWindows(slots, 5, 9);
+        const auto chosen = fewestSlots(windows, everyDay(slots));
+        const auto best = tryAll(windows, slots, 99);
+        RC_ASSERT(chosen.size() == best.visits);
+        RC_ASSERT(chosen.size() == apart(windows).size());
+        RC_ASSERT(distance(windows, chosen, slots) == best.away);
+    });
+    ok &= rc::check("as many as the integer program and its relaxation", [] {
+        constexpr int slots = 25;
+        const auto windows = anyWindows(slots, 8, 40);
+        const auto count = static_cast<int>(fewestSlots(windows, everyDay(slots)).size());
+        RC_ASSERT(VisitProgram(windows, slots, std::nullopt).fewest().value() == count);
+        const double relaxed = VisitProgram(windows, slots, std::nullopt, true).relaxed();
+        RC_ASSERT(std::abs(relaxed - count) < 1e-6);
+    });
+    ok &= rc::check("windows that stand apart share no slot", [] {
+        const auto windows = anyWindows(30, 8, 40);
+        const auto chosen = apart(windows);
+        for (const auto a : chosen) {
+            for (const auto b : chosen) {
+                if (a == b) continue;
+                const bool isApart =
+                    windows[a].last < windows[b].first || windows[b].last < windows[a].first;
+                RC_ASSERT(isApart);
+            }
+        }
+    });
+    return ok;
+}
+
+/// The most windows that can be met of each priority, the highest first, by trying all sets.
+std::vector<int> mostOfEach(const Windows& windows, int slots, int most) {
+    std::vector<int> best(3, -1);
+    std::vector<int> all;
+    for (int slot = 0; slot < slots; ++slot) all.push_back(slot);
+    for (unsigned set = 0; set < 1U << windows.size(); ++set) {
+        Windows some;
+        std::vector<int> counts(3, 0);
+        for (std::size_t i = 0; i < windows.size(); ++i) {
+            if ((set >> i & 1U) == 0) continue;
+            some.push_back(windows[i]);
+            ++counts[static_cast<std::size_t>(2 - windows[i].priority)];
+        }
+        if (counts > best && canMeet(some, all, most)) best = counts;
+    }
+    return best;
+}
+
+bool fullEveningsAreFewest() {
+    bool ok = rc::check("those served are the most of each priority", [] {
+        constexpr int slots = 5;
+        const auto windows = anyWindows(slots, 3, 9);
+        const int most = *rc::gen::inRange(1, 3);
+        const auto met = servable(windows, slots, most);
+        std::vector<int> counts(3, 0);
+        for (std::size_t i = 0; i < windows.size(); ++i) {
+            if (met[i]) ++counts[static_cast<std::size_t>(2 - windows[i].priority)];
+        }
+        RC_ASSERT(counts == mostOfEach(windows, slots, most));
+    });
+    const auto servableOnly = [](const Windows& windows, int slots, int most) {
+        const auto met = servable(windows, static_cast<std::size_t>(slots), most);
+        Windows some;
+        for (std::size_t i = 0; i < windows.size(); ++i) {
+            if (met[i]) some.push_back(windows[i]);
+        }
+        return some;
+    };
+    ok &= rc::check("fewest visits with a limit, as every set tried", [=] {
+        constexpr int slots = 9;
+        const int most = *rc::gen::inRange(1, 4);
+        const auto windows = servableOnly(anyWindows(slots, 5, 14), slots, most);
+        RC_ASSERT(fewestFullSlots(windows, slots, most).size() ==
+                  tryAll(windows, slots, most).visits);
+    });
+    ok &= rc::check("fewest visits with a limit, as the integer program", [=] {
+        constexpr int slots = 12;
+        const int most = *rc::gen::inRange(1, 6);
+        const auto windows = servableOnly(anyWindows(slots, 6, 30), slots, most);
+        const auto chosen = fewestFullSlots(windows, slots, most);
+        const auto fewest = VisitProgram(windows, slots, most).fewest();
+        RC_ASSERT(fewest.value() == static_cast<int>(chosen.size()));
+    });
+    ok &= rc::check("everyone gets a visit of its window, and none is overfull", [=] {
+        constexpr int slots = 20;
+        const int most = *rc::gen::inRange(1, 6);
+        const auto windows = servableOnly(anyWindows(slots, 8, 60), slots, most);
+        const auto chosen = fewestFullSlots(windows, slots, most);
+        const auto taken = assigned(windows, chosen, everyDay(slots), most);
+        std::vector<int> load(slots, 0);
+        for (std::size_t i = 0; i < windows.size(); ++i) {
+            RC_ASSERT(taken[i] >= windows[i].first && taken[i] <= windows[i].last);
+            RC_ASSERT(std::count(chosen.begin(), chosen.end(), taken[i]) == 1);
+            RC_ASSERT(++load[static_cast<std::size_t>(taken[i])] <= most);
+        }
+    });
+    return ok;
+}
+
+const CivilDay friday = *civilDay({2026, 5, 8});
+
+FeedingDays tuesdaysAndFridays() {
+    FeedingDays days;
+    days.weekdays[2] = days.weekdays[5] = true;
+    return days;
+}
+
+void checkPlans(Checks& checks) {
+    const auto plan = [](std::vector<FeedingWindow> windows, const FeedingDays& days) {
+        return planVisits(windows, days, friday).value();
+    };
+    const auto days = tuesdaysAndFridays();
+    const auto two =
+        plan({{1, friday, friday + 1, friday + 3}, {2, friday - 4, friday, friday + 5}}, days);
+    checks.that(two.visits == std::vector<Visit>{{friday, {1, 2}}}, "two share the first evening");
+    const auto none = plan({{7, friday + 1, friday + 2, friday + 3}}, days);
+    checks.that(none.visits.empty() && none.alone.size() == 1, "Saturday to Monday stands alone");
+    checks.that(
+        none.alone[0].because == AloneBecause::noFeedingDay && none.alone[0].day == friday + 2,
+        "and is fed on its best day");
+    const auto late = plan({{3, friday - 9, friday - 8, friday - 7}}, days);
+    checks.that(late.visits == std::vector<Visit>{{friday, {3}}}, "what is late is fed at once");
+    auto closed = days;
+    closed.except = {friday};
+    const auto later = plan({{3, friday - 9, friday - 8, friday - 7}}, closed);
+    checks.that(later.visits == std::vector<Visit>{{friday + 4, {3}}},
+                "or on the next feeding day");
+    auto one = days;
+    one.most = 1;
+    const auto full = plan({{1, friday, friday, friday, 0}, {2, friday, friday, friday, 5}}, one);
+    checks.that(full.visits == std::vector<Visit>{{friday, {2}}}, "the higher priority is fed");
+    checks.that(full.alone.size() == 1 && full.alone[0].because == AloneBecause::full,
+                "the other hears that the evening is full");
+    const auto far = plan({{1, friday + 400, friday + 400, friday + 401}}, days);
+    checks.that(far.alone.size() == 1 && far.alone[0].because == AloneBecause::farAhead,
+                "far ahead");
+    checks.that(plan({}, FeedingDays{}).visits.empty(), "nothing to plan");
+    const std::vector<FeedingWindow> odd{{1, friday, friday - 1, friday}};
+    checks.that(!planVisits(odd, days, friday), "a best day outside its window is refused");
+    one.most = 0;
+    checks.that(!planVisits({}, one, friday), "an evening for nobody is refused");
+}
+
+/// Any weekdays, days off and limit, over clock changes and a leap day: a day is a civil day.
+bool plansHold() {
+    static const auto words = englishWords();
+    return rc::check(
+        "everyone is fed once, in its window and on a feeding day, or stands alone", [] {
+            FeedingDays days;
+            for (auto& isChosen : days.weekdays) isChosen = *rc::gen::arbitrary<bool>();
+            const CivilDay today = *civilDay({2028, 2, 20}) + *rc::gen::inRange(0, 60);
+            for (int i = *rc::gen::inRange(0, 5); i > 0; --i) {
+                days.except.push_back(today + *rc::gen::inRange(0, 20));
+            }
+            if (*rc::gen::arbitrary<bool>()) days.most = *rc::gen::inRange(1, 8);
+            std::vector<FeedingWindow> windows;
+            const auto count = *rc::gen::inRange<std::size_t>(0, 30);
+            for (std::size_t i = 0; i < count; ++i) {
+                const auto opens = today + *rc::gen::inRange(-12, 15);
+                const auto best = opens + *rc::gen::inRange(0, 6);
+                windows.push_back(
+                    {i, opens, best, best + *rc::gen::inRange(0, 6), *rc::gen::inRange(0, 4)});
+            }
+            const auto plan = planVisits(windows, days, today).value();
+            std::set<std::size_t> seen;
+            for (const auto& visit : plan.visits) {
+                RC_ASSERT(visit.day >= today);
+                RC_ASSERT(days.weekdays[static_cast<std::size_t>(weekday(visit.day))]);
+                RC_ASSERT(std::count(days.except.begin(), days.except.end(), visit.day) == 0);
+                RC_ASSERT(!days.most || visit.who.size() <= static_cast<std::size_t>(*days.most));
+                for (const auto who : visit.who) {
+                    RC_ASSERT(seen.insert(who).second);
+                    RC_ASSERT(windows[who].opens <= visit.day);
+                    RC_ASSERT(visit.day <= windows[who].late || windows[who].late < today);
+                }
+            }
+            for (const auto& alone : plan.alone) {
+                RC_ASSERT(seen.insert(alone.who).second);
+                RC_ASSERT(words.say(alone.why, today).find('[') == std::string::npos);
+                RC_ASSERT(alone.day >= today);
+            }
+            RC_ASSERT(seen.size() == count);
+            RC_ASSERT(plan.apart.size() <= plan.visits.size());
+            RC_ASSERT(days.most || plan.apart.size() == plan.visits.size());
+            RC_ASSERT(words.say(plan.why, today).find('[') == std::string::npos);
+        });
+}
+
+void checkWalk(Checks& checks) {
+    const auto stop = [](const char* place, const char* number, bool quarantined = false) {
+        return Stop{Place::parse(place), number, quarantined};
+    };
+    const std::vector<Stop> stops{
+        stop("Kiln / A / 1 / 1", "1"),       stop("Kiln / A / 1 / 2", "2"),
+        stop("Kiln / A / 2 / 1", "3"),       stop("Kiln / A / 2 / 10", "4"),
+        stop("Kiln / B / 1 / 1", "5"),       stop("Kiln / B / 1 / 2", "6"),
+        stop("Kiln / B / 2 / 1", "7"),       stop("Kiln / B / 2 / 2", "8"),
+        stop("Kiln / A / 1 / 0", "9", true), stop("", "10"),
+        stop("Kiln / A / 0 / 0", "11", true)};
+    using Order = std::vector<std::size_t>;
+    // A from its first shelf, there and back; B from its last shelf; no place; quarantine.
+    checks.that(walk(stops) == Order{0, 1, 3, 2, 6, 7, 5, 4, 9, 10, 8},
+                "a walk without going back");
+    const std::vector<Place> racks{Place::parse("Kiln / B / 0 / 0")};
+    checks.that(walk(stops, racks) == Order{4, 5, 7, 6, 2, 3, 1, 0, 9, 10, 8},
+                "racks in their order");
+    checks.that(walk({}).empty(), "nobody to walk to");
+}
+
+bool walksHold() {
+    return rc::check("a walk passes everyone once, shelf by shelf, quarantine last", [] {
+        std::vector<Stop> stops;
+        const auto count = *rc::gen::inRange<std::size_t>(0, 40);
+        for (std::size_t i = 0; i < count; ++i) {
+            const auto part = [](const char* prefix) {
+                return prefix + std::to_string(*rc::gen::inRange(1, 4));
+            };
+            stops.push_back({{"", part("R"), part("S"), part("")},
+                             std::to_string(*rc::gen::inRange(1, 99)),
+                             *rc::gen::arbitrary<bool>()});
+        }
+        const auto order = walk(stops);
+        auto sorted = order;
+        std::sort(sorted.begin(), sorted.end());
+        for (std::size_t i = 0; i < count; ++i) RC_ASSERT(sorted[i] == i);
+        std::set<std::string> left;
+        std::string here;
+        for (const auto i : order) {
+            const auto& stop = stops[i];
+            const auto shelf = (stop.quarantined ? "q " : "") + stop.place.shelfOnly().text();
+            if (shelf != here) RC_ASSERT(left.insert(shelf).second);
+            here = shelf;
+        }
+        const auto isFree = [&](std::size_t i) { return !stops[i].quarantined; };
+        RC_ASSERT(std::is_partitioned(order.begin(), order.end(), isFree));
+    });
+}
+
+/// Twenty thousand subjects with and without a limit that binds.
+void checkSpeed(Checks& checks) {
+    std::vector<FeedingWindow> windows;
+    std::uint64_t state = 7;
+    const auto next = [&](std::uint64_t below) {
+        state = state * 6364136223846793005U + 1442695040888963407U;
+        return static_cast<int>((state >> 33U) % below);
+    };
+    for (std::size_t i = 0; i < 20'000; ++i) {
+        const auto opens = friday + next(28);
+        const auto best = opens + next(4);
+        windows.push_back({i, opens, best, best + next(5), next(4)});
+    }
+    FeedingDays days;
+    days.weekdays.fill(true);
+    for (const auto most :
+         {std::optional<int>(), std::optional<int>(900), std::optional<int>(300)}) {
+        days.most = most;
+        const auto begin = std::chrono::steady_clock::now();
+        const auto plan = planVisits(windows, days, friday).value();
+        const std::chrono::duration<double, std::milli> took =
+            std::chrono::steady_clock::now() - begin;
+        std::size_t fed = 0;
+        for (const auto& visit : plan.visits) fed += visit.who.size();
+        checks.that(fed + plan.alone.size() == windows.size(), "twenty thousand planned");
+        std::cout << "20,000 subjects, at most " << most.value_or(0)
+                  << " in an evening: " << plan.visits.size() << " visits, " << plan.alone.size()
+                  << " alone, " << took.count() << " ms\n";
+    }
+}
+
+}  // namespace
+
+int main() {
+    Checks checks;
+    checkExamples(checks);
+    checkPlans(checks);
+    checkWalk(checks);
+    checkSpeed(checks);
+    bool ok = checks.ok(22);
+    ok &= coverIsFewest();
+    ok &= fullEveningsAreFewest();
+    ok &= plansHold();
+    ok &= walksHold();
+    return ok ? 0 : 1;
+}
