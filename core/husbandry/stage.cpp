@@ -78,9 +78,18 @@ std::string_view name(Stage stage) {
     return {};
 }
 
-std::string ruleFor(std::string_view family, Stage stage) {
-    return std::string(family) + "." + std::string(name(stage));
+RuleName::RuleName(std::string_view family, std::string_view member) {
+    const auto add = [this](std::string_view part) {
+        const auto fits = std::min(part.size(), text_.size() - size_);
+        std::copy_n(part.begin(), fits, text_.begin() + static_cast<std::ptrdiff_t>(size_));
+        size_ += fits;
+    };
+    add(family);
+    add(".");
+    add(member);
 }
+
+RuleName ruleFor(std::string_view family, Stage stage) { return {family, name(stage)}; }
 
 StageJudgement judgeStage(const PlanInput& input, const Rules& rules, CivilDay today) {
     StageJudgement judged;

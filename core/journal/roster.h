@@ -13,6 +13,9 @@ struct Kept {
     Place place;  ///< its enclosure's, else its own
     Digest digest;
     std::optional<std::string> tagCode;
+    std::optional<HomeSize> home;  ///< of its enclosure
+    /// The day on which its quarantine was written down, where it is in one.
+    std::optional<CivilDay> quarantinedSince;
 };
 
 struct RoomInfo {

@@ -26,7 +26,7 @@ int hardeningOf(const Fact& moult, const Fact* fangsBlack, int usual) {
 }  // namespace
 
 LifeLine lifeLine(const Resident& resident, std::span<const Fact> facts, const Desk& desk) {
-    const auto& rules = desk.room()->rules();
+    const auto rules = desk.room()->rulesFor(resident);
     const int usual = rules.dayRange(ruleFor("hardening", resident.plan.stage.growing())).most;
     LifeLine life;
     const Fact* fangs = nullptr;

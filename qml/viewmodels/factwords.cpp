@@ -152,6 +152,10 @@ QString factGlyph(FactKind kind) {
         case FactKind::note: return QStringLiteral("note");
         case FactKind::photo: return QStringLiteral("photo");
         case FactKind::sexed: return QStringLiteral("search");
+        case FactKind::spermWeb:
+        case FactKind::paired: return QStringLiteral("pairings");
+        case FactKind::sacLaid:
+        case FactKind::sacOut: return QStringLiteral("sac");
         case FactKind::died: return QStringLiteral("ended");
         case FactKind::sold: return QStringLiteral("price");
         case FactKind::given: return QStringLiteral("hand");
