@@ -6,6 +6,8 @@
 #include <array>
 #include <cmath>
 
+#include "species.h"
+
 namespace burrow::demo {
 namespace {
 
@@ -43,7 +45,7 @@ const Shelf& shelfFor(int index) {
     }
 }
 
-/// Sizes a keeper would buy, for the span the animal has now.
+/// Sizes a keeper would buy for an animal of that span.
 Enclosure homeFor(const Role& role, Millimetres span, int position, const std::string& shelf,
                   Book& book) {
     const auto roundUp = [](double mm) { return Millimetres{std::ceil(mm / 10) * 10}; };
@@ -52,9 +54,9 @@ Enclosure homeFor(const Role& role, Millimetres span, int position, const std::s
     Enclosure home;
     home.id = EnclosureId{book.newId()};
     home.name = "E-" + role.subject.number;
-    home.length = roundUp(std::max(60.0, span.value * (climbs ? 2.0 : 3.0)));
+    home.length = roundUp(std::max(60.0, span.value * (climbs ? 2.2 : 3.2)));
     home.width = roundUp(std::max(60.0, span.value * 2.0));
-    home.height = roundUp(std::max(80.0, span.value * (climbs ? 3.5 : 2.2)));
+    home.height = roundUp(std::max(80.0, span.value * (climbs ? 3.8 : 2.2)));
     home.substrate = roundUp(home.height.value * (digs ? 0.65 : climbs ? 0.15 : 0.4));
     home.place.shelf = shelf;
     home.place.position = std::to_string(position);
@@ -67,7 +69,7 @@ std::vector<const Profile*> candidates(const Profiles& profiles, const Shelf& sh
         const bool fits =
             shelf.anyHabit || profile.habit.value == shelf.habit ||
             (shelf.habit == Habit::terrestrial && profile.habit.value != Habit::arboreal);
-        if (fits) fitting.push_back(&profile);
+        if (fits && isKeptSpecies(profile.name)) fitting.push_back(&profile);
     }
     return fitting;
 }
@@ -154,7 +156,9 @@ std::vector<Role> castFor(const Options& options, const Room::Reference& referen
             role.fate = Fate::onLoan;
             role.fateDaysBeforeEnd = dice.between(10, 30);
         }
-        role.enclosure = homeFor(role, Millimetres{fullSpan * now}, ++*position, place, book);
+        // Whoever is past the smallest tubs has the home it will keep; a sling has room to double.
+        const double roomy = now > 0.3 ? 1.0 : std::min(1.0, 2.5 * now);
+        role.enclosure = homeFor(role, Millimetres{fullSpan * roomy}, ++*position, place, book);
         role.subject.enclosure = role.enclosure.id;
         cast.push_back(std::move(role));
     }

@@ -40,7 +40,7 @@ struct CareSheet {
     Form form = Form::animal;
     Sex sex = Sex::unknown;
     int headcount = 1;
-    std::optional<Millimetres> span;  ///< leg span, or body length of a scorpion
+    std::optional<Millimetres> span;  ///< leg span, or body length of what is measured by its body
 
     std::optional<CivilDay> hatched;
     std::optional<CivilDay> acquired;

@@ -113,8 +113,8 @@ std::vector<Rule> careRules(const CareSheet& sheet, const Words& words) {
 std::string subjectLine(const CareSheet& sheet, const Words& words) {
     Message message{"careSheet.subject", {{"subject", subject(sheet, words)}}};
     if (sheet.span) {
-        const bool isScorpion = sheet.profile && sheet.profile->order == Order::scorpion;
-        message.id = isScorpion ? "careSheet.subject.length" : "careSheet.subject.span";
+        const bool isLong = sheet.profile && isMeasuredByBody(sheet.profile->order);
+        message.id = isLong ? "careSheet.subject.length" : "careSheet.subject.span";
         message.arguments.push_back({"size", sheet.span->value});
     }
     return say(words, message);
@@ -133,7 +133,9 @@ std::string recentLine(const CareSheet& sheet, const Words& words) {
 }
 
 std::string tradeLine(const CareSheet& sheet, const Words& words) {
-    if (!sheet.profile) return words.say("careSheet.trade.unknown");
+    if (!sheet.profile || sheet.profile->listing.value == Listing::notChecked) {
+        return words.say("careSheet.trade.unknown");
+    }
     if (sheet.profile->listing.value != Listing::citesAppendixII) return {};
     return say(words,
                {"careSheet.trade", {{"day", printedDay(sheet.profile->listingAsOf, words)}}});

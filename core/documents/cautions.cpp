@@ -12,6 +12,7 @@ std::string_view name(Caution caution) {
         case Caution::sting: return "sting";
         case Caution::fast: return "fast";
         case Caution::hairs: return "hairs";
+        case Caution::spray: return "spray";
         case Caution::unknown: break;
     }
     return "unknown";
@@ -23,7 +24,9 @@ std::string say(Caution caution, std::string_view part, const Words& words) {
 
 }  // namespace
 
-bool isReversed(Caution caution) { return caution != Caution::hairs && caution != Caution::venom; }
+bool isReversed(Caution caution) {
+    return caution != Caution::hairs && caution != Caution::spray && caution != Caution::venom;
+}
 
 std::string cautionWord(Caution caution, const Words& words) { return say(caution, "word", words); }
 

@@ -8,7 +8,7 @@
 
 namespace burrow::documents {
 
-/// White on black: strong venom, sting, fast. Outlined: hairs, and venom that is only notable.
+/// White on black: strong venom, sting, fast. Outlined: hairs, spray, and venom that is only notable.
 [[nodiscard]] bool isReversed(Caution caution);
 
 /// The word on a tag: "fast".

@@ -69,8 +69,11 @@ RowMaker::Drafts RowMaker::settingDrafts(const Cells& cells) const {
     const auto& value = cells.text("value");
     // A book keeps the name it was given; the file says it only to be read.
     if (setting == setting::room || setting == setting::roomCode) return std::vector<Draft>();
-    const bool isRule = setting.starts_with(setting::rule) && setting.size() <= 100;
-    if (!isRule && setting != setting::contact) {
+    // A rule or a profile that this version does not know is kept, and counts for those who know it.
+    const bool isOwn =
+        (setting.starts_with(setting::rule) || setting.starts_with(setting::profile)) &&
+        setting.size() <= 100;
+    if (!isOwn && setting != setting::contact) {
         refuse("name", {"cell.setting", {{"value", setting}}});
     }
     return std::vector<Draft>{SetDraft{ThingType::book, book_.id().uuid, {{setting, value}}}};
@@ -92,8 +95,12 @@ RowMaker::Drafts RowMaker::enclosureDrafts(const Cells& cells) const {
                {"cell.taken", {{"value", enclosure.name}}});
     }
     if (!known_.addEnclosure(code, enclosure.id)) refuse("code", {"cell.taken", {{"value", code}}});
+    auto fields = toFields(enclosure);
+    // One that is called nothing and of which nothing is known is there all the same; an entry of no field
+    // would not be written.
+    if (fields.empty()) fields["name"] = enclosure.name;
     return std::vector<Draft>{
-        SetDraft{ThingType::enclosure, enclosure.id.uuid, toFields(enclosure)}};
+        SetDraft{ThingType::enclosure, enclosure.id.uuid, std::move(fields)}};
 }
 
 std::optional<EnclosureId> RowMaker::home(const Cells& cells) const {

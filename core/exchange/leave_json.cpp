@@ -37,6 +37,11 @@ json toJson(const RoomInfo& room, const BookId& book) {
     json rules = json::object();
     for (const auto& [rule, value] : room.rules) rules[rule] = value;
     object["rules"] = std::move(rules);
+    if (!room.profiles.empty()) {
+        json profiles = json::object();
+        for (const auto& [species, text] : room.profiles) profiles[species] = text;
+        object["profiles"] = std::move(profiles);
+    }
     return object;
 }
 

@@ -72,6 +72,9 @@ Done writeSettings(const RoomInfo& room, const Sink& sink) {
     for (const auto& [rule, value] : room.rules) {
         BURROW_DO(write(std::string(setting::rule) + rule, value));
     }
+    for (const auto& [species, text] : room.profiles) {
+        BURROW_DO(write(std::string(setting::profile) + species, text));
+    }
     return {};
 }
 

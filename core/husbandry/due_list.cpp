@@ -6,7 +6,6 @@
 #include "base/text.h"
 
 namespace burrow {
-namespace {
 
 bool walksBefore(const PlanInput& a, const PlanInput& b) {
     if (a.subject.quarantined != b.subject.quarantined) return b.subject.quarantined;
@@ -16,8 +15,6 @@ bool walksBefore(const PlanInput& a, const PlanInput& b) {
     }
     return a.subject.id < b.subject.id;
 }
-
-}  // namespace
 
 std::vector<std::size_t> walkOrder(std::span<const PlanInput> inputs) {
     std::vector<std::size_t> order(inputs.size());

@@ -8,6 +8,9 @@
 
 namespace burrow {
 
+/// Whether a stands before b on the way.
+[[nodiscard]] bool walksBefore(const PlanInput& a, const PlanInput& b);
+
 /// Positions in `inputs` in walking order: by shelf, those in quarantine last so that nothing is
 /// carried from them to the rest, then by number.
 [[nodiscard]] std::vector<std::size_t> walkOrder(std::span<const PlanInput> inputs);

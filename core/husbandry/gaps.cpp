@@ -16,8 +16,8 @@ std::string_view dampRule(Damp damp) {
 }  // namespace
 
 Range<int> mealGap(const StageJudgement& stage, const Rules& rules) {
-    return rules.dayRange(stage.smallest ? "feed.interval.smallest"
-                                         : ruleFor("feed.interval", stage.stage));
+    if (stage.smallest) return rules.dayRange("feed.interval.smallest");
+    return rules.dayRange(ruleFor("feed.interval", stage.stage));
 }
 
 Range<int> waterGap(const StageJudgement& stage, const Rules& rules) {

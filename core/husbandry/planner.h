@@ -6,37 +6,15 @@
 #include <optional>
 #include <string_view>
 
+#include "husbandry/care.h"
+#include "husbandry/forecast.h"
 #include "husbandry/gaps.h"
 #include "husbandry/phase.h"
 
 namespace burrow {
 
-/// In the order in which they are done at one enclosure.
-enum class Care { leftovers, look, feed, water, damp };
-inline constexpr std::array allCare{Care::leftovers, Care::look, Care::feed, Care::water,
-                                    Care::damp};
-
-/// `hold`: it would do harm now. `waiting`: its day has not come, or leftovers come first. `none`:
-/// there is nothing to do, and no day on which there will be, as far as the record shows.
-enum class State { due, hold, waiting, none };
-
-/// In files and on the command line: "feed", "waiting".
-[[nodiscard]] std::string_view name(Care care);
-[[nodiscard]] std::string_view name(State state);
-
-/// The first day, the best and the last before it is late.
-struct Window {
-    CivilDay opens;
-    CivilDay best;
-    CivilDay late;
-
-    friend bool operator==(const Window&, const Window&) = default;
-};
-
-struct Answer {
-    Care care = Care::feed;
-    State state = State::none;
-    std::optional<Window> window;   ///< nothing only for `none`
+/// A verdict in words.
+struct Answer : Verdict {
     std::optional<Message> amount;  ///< what to do, where there is more to say than the verb
     Message reason;                 ///< the fact behind it, and when it ends
 
@@ -56,11 +34,31 @@ struct Plan {
     }
 };
 
+/// The same without words: some hundred bytes, where a plan has thousands.
+struct Outlook {
+    Stage stage = Stage::juvenile;
+    Phase phase = Phase::between;
+    std::array<Verdict, allCare.size()> verdicts;
+
+    [[nodiscard]] const Verdict& of(Care care) const {
+        return verdicts[static_cast<std::size_t>(care)];
+    }
+    friend bool operator==(const Outlook&, const Outlook&) = default;
+};
+
 /// Whether a day's list shows it: what is due, and a feeding that is held back.
-[[nodiscard]] bool isListed(const Answer& answer);
+[[nodiscard]] bool isListed(const Verdict& verdict);
+/// Whether it is done in passing, on a round along the shelves; the rest is taken up by itself.
+[[nodiscard]] bool isOfRound(Care care);
 /// The first that is listed, else the one about feeding: what counts where one answer is shown.
 [[nodiscard]] const Answer& mainAnswer(const Plan& plan);
 
+/// `rules` may be those for everyone: the subject's own are found in them. Without `forecasts` the
+/// plain ones are asked (plain_forecast.h).
 [[nodiscard]] Plan planFor(const PlanInput& input, const Rules& rules, const PlanDay& day);
+[[nodiscard]] Plan planFor(const PlanInput& input, const Rules& rules, const PlanDay& day,
+                           const Forecast& forecasts);
+[[nodiscard]] Outlook outlookFor(const PlanInput& input, const Rules& rules, const PlanDay& day,
+                                 const Forecast& forecasts);
 
 }  // namespace burrow

@@ -27,7 +27,8 @@ std::optional<Millimetres> longest(const std::string& kind, const Rules& rules) 
 }
 
 std::string usualKind(const StageJudgement& stage, const Rules& rules) {
-    return rules.prey(stage.smallest ? "prey.kind.smallest" : ruleFor("prey.kind", stage.stage));
+    if (stage.smallest) return rules.prey("prey.kind.smallest");
+    return rules.prey(ruleFor("prey.kind", stage.stage));
 }
 
 /// Prey that was offered when a moult was thought near, but none came.
@@ -131,6 +132,13 @@ PreySuggestion suggestPrey(const PlanInput& input, const StageJudgement& stage,
     }
     takeCount(prey, input, stage, rules);
     return prey;
+}
+
+Millimetres usualLength(const StageJudgement& stage, const Rules& rules) {
+    auto length = stage.span ? *stage.span * rules.factor(ruleFor("prey.fraction", stage.stage))
+                             : rules.length(ruleFor("prey.length", stage.stage));
+    if (const auto most = longest(usualKind(stage, rules), rules)) length = std::min(length, *most);
+    return soldLength(length);
 }
 
 Millimetres soldLength(Millimetres length) {

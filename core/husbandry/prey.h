@@ -28,6 +28,10 @@ struct PreySuggestion {
                                          const Closures& closures, const Rules& rules,
                                          CivilDay today);
 
+/// The length of a usual meal for its size, as it is sold: what a meal is measured against. Zero for an
+/// animal that takes pieces.
+[[nodiscard]] Millimetres usualLength(const StageJudgement& stage, const Rules& rules);
+
 /// Down to the next length that is sold: whole millimetres below 10, then every 2 to 20, then
 /// every 5. Zero below 1 mm.
 [[nodiscard]] Millimetres soldLength(Millimetres length);

@@ -5,69 +5,21 @@
 #include <nlohmann/json.hpp>
 
 #include "base/text.h"
+#include "husbandry/profile_terms.h"
 
 namespace burrow {
 namespace {
 
 using nlohmann::json;
 
-template <class Term>
-struct Spelling {
-    std::string_view text;
-    Term term;
-};
-
-constexpr auto spellingsOf(Order) {
-    return std::array{Spelling<Order>{"tarantula", Order::tarantula},
-                      Spelling<Order>{"true_spider", Order::trueSpider},
-                      Spelling<Order>{"scorpion", Order::scorpion},
-                      Spelling<Order>{"whip_spider", Order::whipSpider}};
-}
-constexpr auto spellingsOf(Region) {
-    return std::array{Spelling<Region>{"new_world", Region::newWorld},
-                      Spelling<Region>{"old_world", Region::oldWorld}};
-}
-constexpr auto spellingsOf(Habit) {
-    return std::array{Spelling<Habit>{"terrestrial", Habit::terrestrial},
-                      Spelling<Habit>{"arboreal", Habit::arboreal},
-                      Spelling<Habit>{"fossorial", Habit::fossorial}};
-}
-constexpr auto spellingsOf(Damp) {
-    return std::array{Spelling<Damp>{"dry", Damp::dry}, Spelling<Damp>{"moderate", Damp::moderate},
-                      Spelling<Damp>{"moist", Damp::moist}, Spelling<Damp>{"swamp", Damp::swamp}};
-}
-constexpr auto spellingsOf(Temperament) {
-    return std::array{Spelling<Temperament>{"calm", Temperament::calm},
-                      Spelling<Temperament>{"skittish", Temperament::skittish},
-                      Spelling<Temperament>{"defensive", Temperament::defensive}};
-}
-constexpr auto spellingsOf(Venom) {
-    return std::array{Spelling<Venom>{"mild", Venom::mild},
-                      Spelling<Venom>{"notable", Venom::notable},
-                      Spelling<Venom>{"significant", Venom::significant}};
-}
-constexpr auto spellingsOf(Hairs) {
-    return std::array{Spelling<Hairs>{"none", Hairs::none},
-                      Spelling<Hairs>{"abdomen", Hairs::abdomen},
-                      Spelling<Hairs>{"palps", Hairs::palps}};
-}
-constexpr auto spellingsOf(Groups) {
-    return std::array{Spelling<Groups>{"no", Groups::no},
-                      Spelling<Groups>{"tolerated", Groups::tolerated}};
-}
-constexpr auto spellingsOf(Listing) {
-    return std::array{Spelling<Listing>{"not_found", Listing::notFound},
-                      Spelling<Listing>{"cites_appendix_ii", Listing::citesAppendixII}};
-}
-
 // What can be true of an arachnid: they catch a slip of the finger, not an unusual animal.
 constexpr Range<Millimetres> adultSpans{{10}, {350}};
 constexpr Range<Celsius> warmths{{5}, {40}};
 
-constexpr std::array<std::string_view, 18> knownFields{
-    "name",  "authority",     "other_names", "trade_names", "order",   "region",
-    "habit", "adult_span_mm", "damp",        "warmth_c",    "fast",    "temperament",
-    "venom", "hairs",         "groups",      "listing",     "housing", "handling"};
+constexpr std::array<std::string_view, 19> knownFields{
+    "name",          "authority", "other_names", "trade_names", "order",   "region", "habit",
+    "adult_span_mm", "damp",      "warmth_c",    "temperament", "fast",    "venom",  "hairs",
+    "groups",        "moults",    "listing",     "housing",     "handling"};
 
 /// One file, with what a message needs to say where in it the fault is.
 struct File {
@@ -76,10 +28,11 @@ struct File {
     std::string species;
 
     [[nodiscard]] tl::unexpected<Error> refuse(std::string id, std::string_view field) const {
-        return fail(Trouble::badInput, {std::move(id),
-                                        {{"file", static_cast<std::int64_t>(number)},
-                                         {"species", species},
-                                         {"field", std::string(field)}}});
+        return fail(Trouble::badInput,
+                    {std::move(id),
+                     {{"file", static_cast<std::int64_t>(number)},
+                      {"species", species},
+                      {"field", std::string(field.substr(0, longestProfileLine))}}});
     }
     [[nodiscard]] const json* find(std::string_view field) const {
         const auto found = object.find(field);
@@ -87,17 +40,32 @@ struct File {
     }
 };
 
-Result<std::string> lineOf(const File& file, std::string_view field, const json* value) {
+/// No line ends, and nothing that would steer whoever shows it.
+bool isOneLine(const std::string& text) {
+    const auto isPlain = [](char c) { return c >= ' ' && c <= '~'; };
+    if (std::all_of(text.begin(), text.end(), isPlain)) return true;
+    return text.find('\n') == std::string::npos && text.find('\r') == std::string::npos &&
+           withoutSteering(text) == text;
+}
+
+Result<std::string> textOf(const File& file, std::string_view field, const json* value,
+                           std::size_t longest) {
     if (value == nullptr || !value->is_string()) return file.refuse("profile.missing", field);
     auto text = value->get<std::string>();
     if (trimmed(text).empty()) return file.refuse("profile.missing", field);
-    if (text.size() > longestProfileLine) return file.refuse("profile.tooLong", field);
+    if (text.size() > longest) return file.refuse("profile.tooLong", field);
+    if (!isOneLine(text)) return file.refuse("profile.notOneLine", field);
     return text;
+}
+
+Result<std::string> lineOf(const File& file, std::string_view field, const json* value) {
+    return textOf(file, field, value, longestProfileLine);
 }
 
 Result<std::vector<std::string>> namesOf(const File& file, std::string_view field) {
     const auto* list = file.find(field);
     if (list == nullptr || !list->is_array()) return file.refuse("profile.missing", field);
+    if (list->size() > mostProfileNames) return file.refuse("profile.tooMany", field);
     std::vector<std::string> names;
     for (const auto& item : *list) {
         BURROW_TRY(auto name, lineOf(file, field, &item));
@@ -117,7 +85,7 @@ Result<const json*> factOf(const File& file, std::string_view field, std::string
         trimmed(cited->get_ref<const std::string&>()).empty()) {
         return file.refuse("profile.noSource", field);
     }
-    source = cited->get<std::string>();
+    BURROW_TRY(source, textOf(file, field, &*cited, longestProfileSource));
     return &fact->at("value");
 }
 
@@ -189,6 +157,7 @@ Done readNames(File& file, Profile& profile) {
 
 Done readListing(const File& file, Profile& profile) {
     BURROW_DO(read(file, "listing", profile.listing));
+    if (profile.listing.value == Listing::notChecked) return {};
     const auto& fact = *file.find("listing");
     const auto asOf = fact.find("as_of");
     if (asOf == fact.end() || !asOf->is_string()) return file.refuse("profile.missing", "as_of");
@@ -201,7 +170,10 @@ Done readListing(const File& file, Profile& profile) {
 }  // namespace
 
 Result<Profile> profileFromJson(const std::string& text, std::size_t number) {
-    const auto object = json::parse(text, nullptr, false);
+    return profileFromJson(json::parse(text, nullptr, false), number);
+}
+
+Result<Profile> profileFromJson(const json& object, std::size_t number) {
     File file{object, number, "?"};
     if (!object.is_object()) return file.refuse("profile.unreadable", "");
     Profile profile;
@@ -221,6 +193,7 @@ Result<Profile> profileFromJson(const std::string& text, std::size_t number) {
     BURROW_DO(read(file, "venom", profile.venom));
     BURROW_DO(read(file, "hairs", profile.hairs));
     BURROW_DO(read(file, "groups", profile.groups));
+    BURROW_DO(read(file, "moults", profile.moults));
     BURROW_DO(readListing(file, profile));
     BURROW_TRY(profile.housing, lineOf(file, "housing", file.find("housing")));
     BURROW_TRY(profile.handling, lineOf(file, "handling", file.find("handling")));

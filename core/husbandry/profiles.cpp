@@ -1,7 +1,10 @@
 #include "husbandry/profiles.h"
 
 #include <algorithm>
+#include <iterator>
+#include <nlohmann/json.hpp>
 #include <optional>
+#include <set>
 
 #include "base/text.h"
 #include "husbandry/profile_file.h"
@@ -50,33 +53,73 @@ bool fits(const ShortName& wanted, std::string_view name) {
 
 Result<Profiles> Profiles::fromJson(std::span<const std::string> files) {
     Profiles profiles;
-    for (std::size_t i = 0; i < files.size(); ++i) {
-        BURROW_TRY(auto profile, profileFromJson(files[i], i + 1));
+    const auto add = [&](const nlohmann::json& object) -> Done {
+        BURROW_TRY(auto profile, profileFromJson(object, profiles.profiles_.size() + 1));
         profiles.profiles_.push_back(std::move(profile));
+        return {};
+    };
+    for (const auto& text : files) {
+        const auto file = nlohmann::json::parse(text, nullptr, false);
+        if (!file.is_array() || file.empty()) {
+            BURROW_DO(add(file));
+            continue;
+        }
+        for (const auto& object : file) BURROW_DO(add(object));
     }
-    std::sort(profiles.profiles_.begin(), profiles.profiles_.end(),
-              [](const Profile& a, const Profile& b) { return a.name < b.name; });
-    BURROW_DO(profiles.index());
+    profiles.sort();
+    std::vector<NameClash> clashes;
+    profiles.index(ProfileOrigin::assets, clashes);
+    if (!clashes.empty()) return fail(Trouble::badInput, clashes.front().message());
     return profiles;
 }
 
-Done Profiles::index() {
-    for (std::size_t at = 0; at < profiles_.size(); ++at) {
-        const auto& profile = profiles_[at];
-        BURROW_DO(indexName(profile.name, at));
-        for (const auto& name : profile.otherNames) BURROW_DO(indexName(name, at));
-        for (const auto& name : profile.tradeNames) BURROW_DO(indexName(name, at));
+Profiles Profiles::with(std::vector<Profile> own, std::vector<NameClash>* clashes) const {
+    if (own.empty()) return *this;
+    std::set<std::string> claimed;
+    for (auto& profile : own) {
+        profile.origin = ProfileOrigin::keeper;
+        claimed.insert(normalName(profile.name));
+        for (const auto& name : profile.otherNames) claimed.insert(normalName(name));
     }
-    return {};
+    Profiles all;
+    all.profiles_ = std::move(own);
+    std::copy_if(
+        profiles_.begin(), profiles_.end(), std::back_inserter(all.profiles_),
+        [&](const Profile& shipped) { return !claimed.contains(normalName(shipped.name)); });
+    all.sort();
+    std::vector<NameClash> found;
+    all.index(ProfileOrigin::keeper, found);
+    all.index(ProfileOrigin::assets, found);
+    if (clashes != nullptr) *clashes = std::move(found);
+    return all;
 }
 
-Done Profiles::indexName(const std::string& name, std::size_t at) {
+void Profiles::sort() {
+    std::sort(profiles_.begin(), profiles_.end(),
+              [](const Profile& a, const Profile& b) { return a.name < b.name; });
+}
+
+void Profiles::index(ProfileOrigin origin, std::vector<NameClash>& clashes) {
+    for (std::size_t at = 0; at < profiles_.size(); ++at) {
+        if (profiles_[at].origin == origin) indexName(profiles_[at].name, at, clashes);
+    }
+    for (std::size_t at = 0; at < profiles_.size(); ++at) {
+        const auto& profile = profiles_[at];
+        if (profile.origin != origin) continue;
+        for (const auto& name : profile.otherNames) indexName(name, at, clashes);
+        for (const auto& name : profile.tradeNames) indexName(name, at, clashes);
+    }
+}
+
+void Profiles::indexName(const std::string& name, std::size_t at, std::vector<NameClash>& clashes) {
     const auto [found, isNew] = byName_.emplace(normalName(name), at);
-    if (isNew) return {};
-    return fail(Trouble::badInput, {"profile.nameTwice",
-                                    {{"name", name},
-                                     {"species", profiles_[found->second].name},
-                                     {"other", profiles_[at].name}}});
+    if (isNew || found->second == at) return;
+    const auto& holder = profiles_[found->second];
+    const auto& other = profiles_[at];
+    const bool isRevived = holder.origin == ProfileOrigin::keeper &&
+                           other.origin == ProfileOrigin::assets &&
+                           normalName(holder.name) == found->first;
+    if (!isRevived) clashes.push_back({name, holder.name, other.name});
 }
 
 const Profile* Profiles::find(std::string_view name) const {
@@ -110,12 +153,20 @@ std::vector<std::string> Profiles::suggest(std::string_view name, std::size_t mo
         const auto epithet =
             std::string_view(known).substr(std::min(known.find(' ') + 1, known.size()));
         const bool isAlone = wanted.find(' ') == std::string::npos;
+        if (isAlone) {
+            const auto genus = std::string_view(known).substr(0, known.find(' '));
+            closest[at] = std::min(closest[at], editDistance(wanted, genus));
+        }
         const bool isCut = cut && known.starts_with(cut->genusStart);
         if (!isAlone && !isCut) continue;
         const auto part = isCut ? cut->epithet : std::string_view(wanted);
         const auto distance = editDistance(part, epithet);
         if (distance <= std::min(limit, limitFor(part)))
             closest[at] = std::min(closest[at], distance);
+        // "P. met", as the trade writes: the start of an epithet is as good as a slip.
+        constexpr std::size_t leastStart = 3;
+        if (part.size() >= leastStart && epithet.starts_with(part))
+            closest[at] = std::min<std::size_t>(closest[at], 1);
     }
     std::vector<std::size_t> order;
     for (std::size_t at = 0; at < profiles_.size(); ++at) {
@@ -132,9 +183,15 @@ std::vector<std::string> Profiles::suggest(std::string_view name, std::size_t mo
 }
 
 Message listingNote(const Profile& profile) {
+    if (profile.listing.value == Listing::notChecked) return Message{"listing.notChecked"};
     const bool listed = profile.listing.value == Listing::citesAppendixII;
     return {listed ? "listing.citesAppendixII" : "listing.notFound",
             {{"day", profile.listingAsOf}, {"source", profile.listing.source}}};
+}
+
+std::optional<Message> lawNote(const Profile& profile) {
+    if (profile.venom.value != Venom::significant) return std::nullopt;
+    return Message{"profile.law"};
 }
 
 }  // namespace burrow

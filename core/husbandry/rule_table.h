@@ -22,6 +22,10 @@ struct RuleFamily {
 
 [[nodiscard]] std::span<const RuleFamily> ruleFamilies();
 [[nodiscard]] const RuleFamily* familyOf(std::string_view ruleId);
+/// Every rule's id, in alphabetical order.
+[[nodiscard]] const std::vector<std::string>& allRuleIds();
+/// Its position in allRuleIds(); nothing for an id that no rule has.
+[[nodiscard]] std::optional<std::size_t> ruleIndex(std::string_view ruleId);
 
 /// Numbers outside can't be meant, in the rule's unit.
 [[nodiscard]] Range<double> limitsOf(RuleUnit unit);

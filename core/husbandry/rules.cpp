@@ -2,177 +2,238 @@
 
 #include <fmt/format.h>
 
-#include <cmath>
+#include <algorithm>
+#include <array>
 #include <cstdlib>
-#include <nlohmann/json.hpp>
-#include <optional>
+#include <tuple>
+#include <unordered_map>
 
 #include "base/text.h"
+#include "husbandry/rule_file.h"
 #include "husbandry/rule_table.h"
 
 namespace burrow {
 namespace {
 
-using nlohmann::json;
+using Layer = std::map<std::size_t, Rule>;  // by ruleIndex
 
-constexpr std::size_t longestFeeder = 40;
+constexpr std::array<std::string_view, 6> originNames{"shipped", "kind",  "you",
+                                                      "species", "place", "animal"};
 
-tl::unexpected<Error> refuse(std::string messageId, std::string_view rule) {
-    return fail(Trouble::badInput,
-                {std::move(messageId), {{"rule", std::string(rule.substr(0, 60))}}});
-}
-
-bool isPossible(double number, RuleUnit unit) {
-    const auto limits = limitsOf(unit);
-    return number >= limits.least && number <= limits.most &&
-           (!isWhole(unit) || number == std::floor(number));
-}
-
-/// Whether the value has the shape that the table asks for, and can be.
-bool isPossible(const RuleValue& value, const RuleFamily& family) {
-    switch (family.shape) {
-        case RuleShape::number: {
-            const auto* number = std::get_if<double>(&value);
-            return number != nullptr && isPossible(*number, family.unit);
-        }
-        case RuleShape::range: {
-            const auto* range = std::get_if<Range<double>>(&value);
-            return range != nullptr && isPossible(range->least, family.unit) &&
-                   isPossible(range->most, family.unit) && range->least <= range->most;
-        }
-        case RuleShape::word: {
-            const auto* word = std::get_if<std::string>(&value);
-            return word != nullptr && !word->empty() && word->size() <= longestFeeder &&
-                   isUtf8(*word);
-        }
-    }
-    return false;
-}
-
-std::optional<RuleValue> valueFromJson(const json& value) {
-    if (value.is_number()) return value.get<double>();
-    if (value.is_string()) return value.get<std::string>();
-    if (value.is_array() && value.size() == 2 && value[0].is_number() && value[1].is_number()) {
-        return Range<double>{value[0].get<double>(), value[1].get<double>()};
-    }
-    return std::nullopt;
-}
-
-/// "5-7", "5 to 7" or "6" for a range.
-std::optional<RuleValue> rangeFromText(std::string_view text) {
-    auto plain = lowerAscii(text);
-    if (const auto at = plain.find("to"); at != std::string::npos) plain.replace(at, 2, "-");
-    const auto parts = split(plain, '-');
-    const auto least = parseNumber(trimmed(parts.front()));
-    const auto most = parseNumber(trimmed(parts.back()));
-    if (!least || !most || parts.size() > 2) return std::nullopt;
-    return Range<double>{*least, *most};
-}
-
-std::optional<RuleValue> valueFromText(std::string_view text, RuleShape shape) {
-    if (shape == RuleShape::range) return rangeFromText(text);
-    if (shape == RuleShape::word) return std::string(trimmed(text));
-    const auto number = parseNumber(trimmed(text));
-    return number ? std::optional<RuleValue>(*number) : std::nullopt;
-}
-
-std::string textField(const json& object, const char* field) {
-    const auto found = object.find(field);
-    if (found == object.end() || !found->is_string()) return {};
-    return std::string(trimmed(found->get_ref<const std::string&>()));
-}
-
-Result<Rule> ruleFromJson(const json& object) {
-    if (!object.is_object()) return refuse("rules.unreadable", "");
-    Rule rule;
-    rule.id = textField(object, "id");
-    const auto* family = familyOf(rule.id);
-    if (family == nullptr) return refuse("rules.unknown", rule.id);
-    rule.unit = family->unit;
-    rule.source = textField(object, "source");
-    rule.says = textField(object, "says");
-    if (rule.source.empty() || rule.says.empty()) return refuse("rules.noSource", rule.id);
-    if (parseRuleUnit(textField(object, "unit")) != family->unit) {
-        return refuse("rules.wrongUnit", rule.id);
-    }
-    const auto value = object.contains("value") ? valueFromJson(object["value"]) : std::nullopt;
-    if (!value || !isPossible(*value, *family)) return refuse("rules.impossible", rule.id);
-    rule.value = *value;
-    return rule;
-}
-
-tl::unexpected<Error> refuseOverride(const std::string& rule, const std::string& text,
-                                     const RuleFamily& family) {
-    auto shown = text.substr(0, 40);
-    if (!isUtf8(shown)) shown = "?";
-    const auto limits = limitsOf(family.unit);
-    return fail(
-        Trouble::badInput,
-        {family.shape == RuleShape::word ? "rules.notAFeeder" : "rules.notPossible",
-         {{"rule", rule}, {"value", shown}, {"least", limits.least}, {"most", limits.most}}});
-}
-
-Done checkComplete(const std::map<std::string, Rule, std::less<>>& rules) {
-    for (const auto& family : ruleFamilies()) {
-        std::vector<std::string> ids;
-        if (family.members.empty()) ids.emplace_back(family.id);
-        for (const auto member : family.members) {
-            ids.push_back(std::string(family.id) + "." + std::string(member));
-        }
-        for (const auto& id : ids) {
-            if (!rules.contains(id)) return refuse("rules.missing", id);
-        }
-    }
-    return {};
-}
+/// How species are compared: in lower case, without what stands around them.
+std::string speciesKey(std::string_view species) { return lowerAscii(trimmed(species)); }
 
 }  // namespace
 
-Result<Rules> Rules::fromJson(std::span<const std::string> files) {
-    Rules rules;
-    for (const auto& file : files) {
-        const auto list = json::parse(file, nullptr, false);
-        if (!list.is_array()) return refuse("rules.unreadable", "");
-        for (const auto& object : list) {
-            BURROW_TRY(auto rule, ruleFromJson(object));
-            const auto id = rule.id;
-            if (!rules.rules_.emplace(id, std::move(rule)).second) {
-                return refuse("rules.twice", id);
-            }
-        }
+/// All values there are. Never changed once Rules are made from it.
+struct Rules::Table {
+    std::vector<ShippedRule> shipped;  ///< as shippedRules() sorts them
+    Layer everyone;
+    std::unordered_map<std::string, Layer> species;
+    std::map<std::string, Layer> places;  ///< by the place as written
+    std::map<SubjectId, Layer> animals;
+
+    void add(TypedRule typed);
+    [[nodiscard]] std::span<const ShippedRule> ofKinds() const {
+        return std::span(shipped).subspan(allRuleIds().size());
     }
-    BURROW_DO(checkComplete(rules.rules_));
+    /// Calls `take(index, rule)` for every value that concerns the subject, the most general first.
+    template <class Take>
+    void forEach(const RuleSubject& subject, Take take) const;
+
+private:
+    template <class Take>
+    void forEachOfSpecies(const RuleSubject& subject, Take take) const;
+    template <class Take>
+    void forEachOfPlace(const Place& place, Take take) const;
+};
+
+void Rules::Table::add(TypedRule typed) {
+    auto rule = shipped[typed.at].rule;
+    rule.value = std::move(typed.value);
+    rule.scope = typed.key.of;
+    switch (typed.key.scope) {
+        case RuleScope::everyone:
+            rule.origin = RuleOrigin::keeper;
+            everyone[typed.at] = std::move(rule);
+            break;
+        case RuleScope::species:
+            rule.origin = RuleOrigin::species;
+            species[speciesKey(typed.key.of)][typed.at] = std::move(rule);
+            break;
+        case RuleScope::place:
+            rule.origin = RuleOrigin::place;
+            places[typed.key.of][typed.at] = std::move(rule);
+            break;
+        case RuleScope::animal:
+            rule.origin = RuleOrigin::animal;
+            animals[SubjectId{Uuid::parse(typed.key.of).value_or(Uuid{})}][typed.at] =
+                std::move(rule);
+            break;
+    }
+}
+
+/// Under any name of the species; of several the one it was recorded with comes last and holds.
+template <class Take>
+void Rules::Table::forEachOfSpecies(const RuleSubject& subject, Take take) const {
+    if (species.empty()) return;
+    std::vector<std::string> names;
+    const auto add = [&](std::string_view name) {
+        const auto key = speciesKey(name);
+        std::erase(names, key);  // each name counts once, in its last place
+        names.push_back(key);
+    };
+    if (const auto* profile = subject.profile; profile != nullptr) {
+        for (const auto& trade : profile->tradeNames) add(trade);
+        for (const auto& other : profile->otherNames) add(other);
+        add(profile->name);
+    }
+    add(subject.species);
+    for (const auto& name : names) {
+        const auto found = species.find(name);
+        if (found == species.end()) continue;
+        for (const auto& [at, rule] : found->second) take(at, rule);
+    }
+}
+
+template <class Take>
+void Rules::Table::forEachOfPlace(const Place& place, Take take) const {
+    std::vector<std::pair<int, const Layer*>> fitting;
+    for (const auto& [written, layer] : places) {
+        if (const int fit = placeFit(written, place); fit > 0) fitting.emplace_back(fit, &layer);
+    }
+    // Of two spellings that fit alike the later in the alphabet holds, on every device.
+    std::stable_sort(fitting.begin(), fitting.end(),
+                     [](const auto& a, const auto& b) { return a.first < b.first; });
+    for (const auto& [fit, layer] : fitting) {
+        for (const auto& [at, rule] : *layer) take(at, rule);
+    }
+}
+
+template <class Take>
+void Rules::Table::forEach(const RuleSubject& subject, Take take) const {
+    for (const auto& kind : ofKinds()) {
+        if (kind.kind.fits(subject.profile)) take(kind.at, kind.rule);
+    }
+    for (const auto& [at, rule] : everyone) take(at, rule);
+    forEachOfSpecies(subject, take);
+    forEachOfPlace(subject.place, take);
+    if (const auto own = animals.find(subject.id); own != animals.end()) {
+        for (const auto& [at, rule] : own->second) take(at, rule);
+    }
+}
+
+std::string_view name(RuleOrigin origin) {
+    return originNames.at(static_cast<std::size_t>(origin));
+}
+
+Result<Rules> Rules::fromJson(std::span<const std::string> files) {
+    BURROW_TRY(auto shipped, shippedRules(files));
+    Rules rules;
+    auto table = std::make_shared<Table>();
+    table->shipped = std::move(shipped);
+    rules.table_ = std::move(table);
+    rules.settle();
     return rules;
 }
 
-Result<Rules> Rules::with(std::span<const std::pair<std::string, std::string>> overrides) const {
-    Rules changed = *this;
-    for (const auto& [id, text] : overrides) {
-        const auto found = changed.rules_.find(id);
-        if (found == changed.rules_.end()) return refuse("rules.unknown", id);
-        const auto& family = *familyOf(id);
-        const auto value = valueFromText(text, family.shape);
-        if (!value || !isPossible(*value, family)) return refuseOverride(id, text, family);
-        found->second.value = *value;
-        found->second.origin = RuleOrigin::keeper;
+/// What holds for everyone.
+void Rules::settle() {
+    const auto count = allRuleIds().size();
+    holding_.resize(count);
+    for (std::size_t at = 0; at < count; ++at) holding_[at] = &table_->shipped[at].rule;
+    for (const auto& [at, rule] : table_->everyone) holding_[at] = &rule;
+}
+
+Result<Rules> Rules::with(std::span<const OwnRule> own) const {
+    auto table = std::make_shared<Table>(*table_);
+    for (const auto& one : own) {
+        BURROW_TRY(auto typed, typedRule(one));
+        table->add(std::move(typed));
     }
+    Rules changed;
+    changed.table_ = std::move(table);
+    changed.settle();
     return changed;
 }
 
+Rules Rules::withPossible(std::span<const OwnRule> own,
+                          std::vector<std::string>* passedOver) const {
+    auto table = std::make_shared<Table>(*table_);
+    for (const auto& one : own) {
+        if (auto typed = typedRule(one)) {
+            table->add(*std::move(typed));
+        } else if (passedOver != nullptr) {
+            passedOver->push_back(one.first);
+        }
+    }
+    Rules changed;
+    changed.table_ = std::move(table);
+    changed.settle();
+    return changed;
+}
+
+Rules Rules::of(const RuleSubject& subject) const {
+    Rules special;
+    special.table_ = table_;
+    special.trace_ = trace_;
+    special.settle();
+    table_->forEach(subject,
+                    [&](std::size_t at, const Rule& rule) { special.holding_[at] = &rule; });
+    return special;
+}
+
+std::vector<Rule> Rules::layers(std::string_view id, const RuleSubject& subject) const {
+    const auto index = ruleIndex(id);
+    if (!index) return {};
+    std::vector<Rule> layers{table_->shipped[*index].rule};
+    table_->forEach(subject, [&](std::size_t at, const Rule& rule) {
+        if (at == *index) layers.push_back(rule);
+    });
+    std::reverse(layers.begin(), layers.end());
+    return layers;
+}
+
+std::vector<Rule> Rules::ownRules() const {
+    std::vector<Rule> own;
+    for (const auto& [at, rule] : table_->everyone) own.push_back(rule);
+    for (const auto& [name, layer] : table_->species) {
+        for (const auto& [at, rule] : layer) own.push_back(rule);
+    }
+    for (const auto& [written, layer] : table_->places) {
+        for (const auto& [at, rule] : layer) own.push_back(rule);
+    }
+    for (const auto& [id, layer] : table_->animals) {
+        for (const auto& [at, rule] : layer) own.push_back(rule);
+    }
+    std::sort(own.begin(), own.end(), [](const Rule& a, const Rule& b) {
+        return std::tie(a.id, a.origin, a.scope) < std::tie(b.id, b.origin, b.scope);
+    });
+    return own;
+}
+
+Rules Rules::tracedInto(RuleTrace& trace) const {
+    auto traced = *this;
+    traced.trace_ = &trace;
+    return traced;
+}
+
 Range<int> Rules::dayRange(std::string_view id) const {
-    const auto& range = std::get<Range<double>>(at(id).value);
-    return {static_cast<int>(range.least), static_cast<int>(range.most)};
+    const auto days = range(id);
+    return {static_cast<int>(days.least), static_cast<int>(days.most)};
 }
 
-int Rules::days(std::string_view id) const {
-    return static_cast<int>(std::get<double>(at(id).value));
-}
-
+int Rules::days(std::string_view id) const { return static_cast<int>(factor(id)); }
 int Rules::hours(std::string_view id) const { return days(id); }
 int Rules::count(std::string_view id) const { return days(id); }
 
 Millimetres Rules::length(std::string_view id) const { return {factor(id)}; }
+Celsius Rules::warmth(std::string_view id) const { return {factor(id)}; }
 double Rules::factor(std::string_view id) const { return std::get<double>(at(id).value); }
+
+Range<double> Rules::range(std::string_view id) const {
+    return std::get<Range<double>>(at(id).value);
+}
 
 const std::string& Rules::prey(std::string_view id) const {
     return std::get<std::string>(at(id).value);
@@ -189,21 +250,26 @@ std::string valueText(const RuleValue& value) {
 RuleOrigin Rules::origin(std::string_view id) const { return at(id).origin; }
 
 const Rule* Rules::find(std::string_view id) const {
-    const auto found = rules_.find(id);
-    return found == rules_.end() ? nullptr : &found->second;
+    const auto index = ruleIndex(id);
+    return index ? holding_[*index] : nullptr;
 }
 
-std::vector<const Rule*> Rules::all() const {
-    std::vector<const Rule*> rules;
-    rules.reserve(rules_.size());
-    for (const auto& [id, rule] : rules_) rules.push_back(&rule);
-    return rules;
+std::vector<const Rule*> Rules::all() const { return holding_; }
+
+bool Rules::sameValues(const Rules& other) const {
+    return std::equal(holding_.begin(), holding_.end(), other.holding_.begin(),
+                      other.holding_.end(),
+                      [](const Rule* a, const Rule* b) { return a == b || a->value == b->value; });
 }
 
 const Rule& Rules::at(std::string_view id) const {
-    const auto* rule = find(id);
-    if (rule == nullptr) std::abort();
-    return *rule;
+    const auto index = ruleIndex(id);
+    if (!index) std::abort();
+    if (trace_ != nullptr) {
+        auto& asked = trace_->asked;
+        if (std::find(asked.begin(), asked.end(), *index) == asked.end()) asked.push_back(*index);
+    }
+    return *holding_[*index];
 }
 
 }  // namespace burrow

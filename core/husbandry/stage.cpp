@@ -18,7 +18,10 @@ void takeSize(StageJudgement& judged, const PlanInput& input, const Rules& rules
     const auto& digest = input.digest;
     judged.span = digest.span;
     if (!digest.carapace) return;
-    const bool isScorpion = input.profile != nullptr && input.profile->order == Order::scorpion;
+    const auto order = input.profile != nullptr ? input.profile->order : Order::tarantula;
+    // The ratios are those of spiders and scorpions: a whip spider's legs are far longer for its carapace.
+    if (order == Order::whipSpider || order == Order::vinegaroon) return;
+    const bool isScorpion = order == Order::scorpion;
     const auto estimate = *digest.carapace * rules.factor(isScorpion ? "size.body_per_carapace"
                                                                      : "size.span_per_carapace");
     const bool spanIsOlder = !digest.recentMoults.empty() && digest.recentMoults.back().carapace &&
@@ -75,9 +78,18 @@ std::string_view name(Stage stage) {
     return {};
 }
 
-std::string ruleFor(std::string_view family, Stage stage) {
-    return std::string(family) + "." + std::string(name(stage));
+RuleName::RuleName(std::string_view family, std::string_view member) {
+    const auto add = [this](std::string_view part) {
+        const auto fits = std::min(part.size(), text_.size() - size_);
+        std::copy_n(part.begin(), fits, text_.begin() + static_cast<std::ptrdiff_t>(size_));
+        size_ += fits;
+    };
+    add(family);
+    add(".");
+    add(member);
 }
+
+RuleName ruleFor(std::string_view family, Stage stage) { return {family, name(stage)}; }
 
 StageJudgement judgeStage(const PlanInput& input, const Rules& rules, CivilDay today) {
     StageJudgement judged;

@@ -33,6 +33,8 @@ inline constexpr const char* room = "room";        ///< "Kiln Row"
 inline constexpr const char* roomCode = "code";    ///< "KR": printed before a number
 inline constexpr const char* contact = "contact";  ///< the keeper's own line on care sheets
 inline constexpr std::string_view rule = "rule.";  ///< a rule the keeper changed, by its id
+/// A species profile of the keeper's own, by its valid name, as text.
+inline constexpr std::string_view profile = "profile.";
 }  // namespace setting
 
 class Book;

@@ -5,7 +5,7 @@
 namespace burrow {
 namespace {
 
-constexpr std::uint8_t version = 1;
+constexpr std::uint8_t version = 2;
 
 /// Writes and reads the same fields in the same order: `transfer` below is the only list of them.
 class Encoder {
@@ -142,14 +142,21 @@ void transfer(Coder& coder, Digest& digest) {
     coder.whole(digest.hadUltimateMoult);
     coder.maybe(digest.span, length);
     coder.maybe(digest.carapace, length);
+    coder.maybe(digest.sizedOn, day);
     coder.maybe(digest.lastWatered, day);
     coder.maybe(digest.lastDampened, day);
     coder.maybe(digest.lastSeen, day);
     coder.maybe(digest.lastSeenCount, whole);
     coder.maybe(digest.lastRehoused, day);
+    coder.maybe(digest.lastLooked, day);
+    coder.maybe(digest.spermWeb, day);
+    coder.maybe(digest.lastPaired, day);
+    coder.whole(digest.pairings);
+    coder.maybe(digest.sacLaid, day);
     coder.whole(digest.gone);
     coder.maybe(digest.standing, whole);
     coder.maybe(digest.standingSince, day);
+    coder.maybe(digest.loanUntil, day);
     coder.maybe(digest.sexed, whole);
 }
 

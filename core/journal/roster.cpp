@@ -15,10 +15,11 @@ namespace {
 
 using storage::Query;
 
-#define BURROW_KEPT_COLUMNS                                                                 \
-    "SELECT s.id, s.number, s.form, s.species, s.sex, s.hatched, s.acquired, s.source, "    \
-    "s.standing, s.quarantined, s.mature, s.enclosure, s.place, s.mother, s.father, "       \
-    "s.headcount, s.note, e.place, d.state FROM subject s LEFT JOIN enclosure e ON e.id = " \
+#define BURROW_KEPT_COLUMNS                                                              \
+    "SELECT s.id, s.number, s.form, s.species, s.sex, s.hatched, s.acquired, s.source, " \
+    "s.standing, s.quarantined, s.mature, s.enclosure, s.place, s.mother, s.father, "    \
+    "s.headcount, s.note, e.place, d.state, e.length_mm, e.width_mm, e.height_mm, "      \
+    "e.substrate_mm FROM subject s LEFT JOIN enclosure e ON e.id = "                     \
     "s.enclosure LEFT JOIN digest d ON d.subject = s.id"
 
 constexpr const char* allKept = BURROW_KEPT_COLUMNS;
@@ -45,8 +46,14 @@ std::optional<Id<Thing>> maybeIdAt(const Query& row, int column) {
     return uuid ? std::optional(Id<Thing>{*uuid}) : std::nullopt;
 }
 
-Kept keptAt(const Query& row) {
+struct KeptRow {
     Kept kept;
+    bool mustFold = false;  ///< its digest is of another version of the program
+};
+
+KeptRow keptAt(const Query& row) {
+    KeptRow read;
+    auto& kept = read.kept;
     auto& subject = kept.subject;
     subject.id = SubjectId{uuidAt(row, 0)};
     subject.number = row.text(1);
@@ -66,8 +73,40 @@ Kept keptAt(const Query& row) {
     subject.headcount = static_cast<int>(row.integer(15));
     subject.note = row.text(16);
     kept.place = row.text(17).empty() ? subject.place : Place::parse(row.text(17));
-    if (!row.isNull(18)) kept.digest = decodeDigest(row.blob(18)).value_or(Digest{});
-    return kept;
+    if (!row.isNull(18)) {
+        auto digest = decodeDigest(row.blob(18));
+        read.mustFold = !digest;
+        if (digest) kept.digest = *std::move(digest);
+    }
+    if (!row.isNull(19)) {
+        kept.home = HomeSize{Millimetres{row.real(19)}, Millimetres{row.real(20)},
+                             Millimetres{row.real(21)}, Millimetres{row.real(22)}};
+    }
+    return read;
+}
+
+/// The day on which the value was set that now counts. Only few are in quarantine at a time.
+Done addQuarantine(Book& book, Kept& kept) {
+    if (!kept.subject.quarantined) return {};
+    BURROW_TRY(auto rows,
+               book.connection().query("SELECT e.day FROM field f JOIN entry e ON e.id = f.entry "
+                                       "WHERE f.thing = ? AND f.name = 'quarantined' AND f.value = "
+                                       "'true' AND NOT f.retracted ORDER BY f.hlc DESC, f.entry "
+                                       "DESC LIMIT 1"));
+    rows.bind(kept.subject.id.uuid.bytes);
+    BURROW_TRY(const bool found, rows.next());
+    if (found) kept.quarantinedSince = maybeDayAt(rows, 0);
+    return {};
+}
+
+/// What does not stand in the row itself.
+Result<Kept> complete(Book& book, KeptRow read) {
+    if (read.mustFold) {
+        BURROW_TRY(const auto facts, factsOf(book.connection(), read.kept.subject.id));
+        read.kept.digest = digestOf(facts);
+    }
+    BURROW_DO(addQuarantine(book, read.kept));
+    return std::move(read.kept);
 }
 
 Enclosure enclosureAt(const Query& row) {
@@ -119,6 +158,9 @@ Result<RoomInfo> roomInfo(Book& book) {
         if (name.starts_with(setting::rule)) {
             info.rules.emplace_back(name.substr(setting::rule.size()), value);
         }
+        if (name.starts_with(setting::profile)) {
+            info.profiles.emplace_back(name.substr(setting::profile.size()), value);
+        }
     }
 }
 
@@ -133,22 +175,30 @@ Result<std::vector<Kept>> roster(Book& book) {
             addTag(codes, tags);
         }
     }
-    BURROW_TRY(auto rows, book.connection().query(allKept));
-    return collect<Kept>(rows, [&](const Query& row) {
-        auto kept = keptAt(row);
+    std::vector<KeptRow> found;
+    {
+        BURROW_TRY(auto rows, book.connection().query(allKept));
+        BURROW_TRY(found, collect<KeptRow>(rows, keptAt));
+    }
+    std::vector<Kept> everyone;
+    everyone.reserve(found.size());
+    for (auto& read : found) {
+        BURROW_TRY(auto kept, complete(book, std::move(read)));
         kept.tagCode = codeFor(codes, kept.subject);
-        return kept;
-    });
+        everyone.push_back(std::move(kept));
+    }
+    return everyone;
 }
 
 Result<std::optional<Kept>> kept(Book& book, SubjectId id) {
-    std::optional<Kept> kept;
+    std::optional<KeptRow> found;
     {
         BURROW_TRY(auto rows, book.connection().query(oneKept));
         rows.bind(id.uuid.bytes);
-        BURROW_TRY(kept, first<Kept>(rows, keptAt));
+        BURROW_TRY(found, first<KeptRow>(rows, keptAt));
     }
-    if (!kept) return kept;
+    if (!found) return std::optional<Kept>();
+    BURROW_TRY(std::optional<Kept> kept, complete(book, *std::move(found)));
     TagCodes codes;
     BURROW_TRY(auto tags, book.connection().query("SELECT code, subject, enclosure FROM tag WHERE "
                                                   "subject = ? OR enclosure = ? ORDER BY code"));

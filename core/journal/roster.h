@@ -13,13 +13,17 @@ struct Kept {
     Place place;  ///< its enclosure's, else its own
     Digest digest;
     std::optional<std::string> tagCode;
+    std::optional<HomeSize> home;  ///< of its enclosure
+    /// The day on which its quarantine was written down, where it is in one.
+    std::optional<CivilDay> quarantinedSince;
 };
 
 struct RoomInfo {
     std::string name;
     std::string code;
     std::string contact;
-    std::vector<std::pair<std::string, std::string>> rules;  ///< the keeper's own, by rule id
+    std::vector<std::pair<std::string, std::string>> rules;     ///< the keeper's own, by rule id
+    std::vector<std::pair<std::string, std::string>> profiles;  ///< likewise, by species
 };
 
 Result<RoomInfo> roomInfo(Book& book);

@@ -1,5 +1,7 @@
 #include "model/digest.h"
 
+#include <algorithm>
+
 namespace burrow {
 namespace {
 
@@ -12,6 +14,59 @@ void keepRecent(std::vector<T>& recent, T newest) {
 void foldSizes(Digest& digest, const FactBody& body) {
     if (body.span) digest.span = body.span;
     if (body.carapace) digest.carapace = body.carapace;
+}
+
+void foldSizes(Digest& digest, const Fact& fact) {
+    foldSizes(digest, fact.body);
+    if (fact.body.span || fact.body.carapace) digest.sizedOn = fact.day;
+}
+
+/// Whether whoever wrote it has seen the animal, and not only its tub.
+bool showsTheAnimal(const Fact& fact) {
+    switch (fact.kind) {
+        case FactKind::offered:
+        case FactKind::premoultSign:
+        case FactKind::moulted:
+        case FactKind::measured:
+        case FactKind::fangsBlack:
+        case FactKind::seen:
+        case FactKind::rehoused:
+        case FactKind::sexed:
+        case FactKind::spermWeb:
+        case FactKind::paired:
+        case FactKind::sacLaid:
+        case FactKind::sacOut:
+        case FactKind::returned: return true;
+        case FactKind::photo: return fact.body.role == PhotoRole::animal;
+        case FactKind::leftoversOut:
+        case FactKind::watered:
+        case FactKind::dampened:
+        case FactKind::moved:
+        case FactKind::note:
+        case FactKind::died:
+        case FactKind::sold:
+        case FactKind::given:
+        case FactKind::lent: break;
+    }
+    return false;
+}
+
+void foldBreeding(Digest& digest, const Fact& fact) {
+    switch (fact.kind) {
+        case FactKind::spermWeb: digest.spermWeb = fact.day; break;
+        case FactKind::paired:
+            digest.spermWeb.reset();
+            digest.lastPaired = fact.day;
+            // As many as anyone will log: other people's files may say anything.
+            digest.pairings = std::min(digest.pairings + 1, 1000);
+            break;
+        case FactKind::sacLaid:
+            digest.sacLaid = fact.day;
+            digest.lastPaired.reset();
+            digest.pairings = 0;
+            break;
+        default: digest.sacLaid.reset(); break;
+    }
 }
 
 void foldOffer(Digest& digest, const Fact& fact) {
@@ -40,8 +95,11 @@ void foldMoult(Digest& digest, const Fact& fact) {
     digest.premoultSign.reset();
     digest.lastPremoultSign.reset();
     digest.refusalsInARow = 0;
+    digest.lastPaired.reset();
+    digest.pairings = 0;
+    digest.sacLaid.reset();
     digest.hadUltimateMoult |= fact.body.ultimate.value_or(false);
-    foldSizes(digest, fact.body);
+    foldSizes(digest, fact);
     keepRecent(digest.recentMoults, MoultMark{fact.day, fact.body.span, fact.body.carapace});
 }
 
@@ -57,6 +115,7 @@ void foldStanding(Digest& digest, const Fact& fact, Standing standing) {
 void fold(Digest& digest, const Fact& fact) {
     if (!digest.firstEntry) digest.firstEntry = fact.day;
     digest.lastEntry = fact.day;
+    if (showsTheAnimal(fact)) digest.lastLooked = fact.day;
     switch (fact.kind) {
         case FactKind::offered: foldOffer(digest, fact); break;
         case FactKind::leftoversOut: digest.leftoversSince.reset(); break;
@@ -67,7 +126,7 @@ void fold(Digest& digest, const Fact& fact) {
             digest.lastPremoultSign = fact.day;
             break;
         case FactKind::moulted: foldMoult(digest, fact); break;
-        case FactKind::measured: foldSizes(digest, fact.body); break;
+        case FactKind::measured: foldSizes(digest, fact); break;
         case FactKind::fangsBlack: digest.fangsBlack = fact.day; break;
         case FactKind::seen:
             digest.lastSeen = fact.day;
@@ -75,16 +134,22 @@ void fold(Digest& digest, const Fact& fact) {
             break;
         case FactKind::rehoused: digest.lastRehoused = fact.day; break;
         case FactKind::sexed: digest.sexed = fact.body.sex; break;
+        case FactKind::spermWeb:
+        case FactKind::paired:
+        case FactKind::sacLaid:
+        case FactKind::sacOut: foldBreeding(digest, fact); break;
         case FactKind::died: foldStanding(digest, fact, Standing::dead); break;
         case FactKind::sold: foldStanding(digest, fact, Standing::sold); break;
         case FactKind::given: foldStanding(digest, fact, Standing::given); break;
         case FactKind::lent:
             digest.standing = Standing::onLoan;
             digest.standingSince = fact.day;
+            digest.loanUntil = fact.body.until;
             break;
         case FactKind::returned:
             digest.standing = Standing::here;
             digest.standingSince = fact.day;
+            digest.loanUntil.reset();
             break;
         case FactKind::moved:
         case FactKind::note:

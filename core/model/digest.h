@@ -51,17 +51,25 @@ struct Digest {
 
     std::optional<Millimetres> span;  ///< the newest known, measured or at a moult
     std::optional<Millimetres> carapace;
+    std::optional<CivilDay> sizedOn;  ///< when the newest of the two was taken
 
     std::optional<CivilDay> lastWatered;
     std::optional<CivilDay> lastDampened;
     std::optional<CivilDay> lastSeen;
     std::optional<int> lastSeenCount;
     std::optional<CivilDay> lastRehoused;
+    std::optional<CivilDay> lastLooked;  ///< the last entry for which someone looked at the animal
+
+    std::optional<CivilDay> spermWeb;    ///< the last one seen, until he was paired
+    std::optional<CivilDay> lastPaired;  ///< until a moult, which costs her the sperm, or a sac
+    int pairings = 0;                    ///< that led to it
+    std::optional<CivilDay> sacLaid;     ///< the sac is with her
 
     int gone = 0;                      ///< died, sold or given away out of a group or lot
     std::optional<Standing> standing;  ///< what the facts say; nothing where they say nothing
     std::optional<CivilDay> standingSince;
-    std::optional<Sex> sexed;  ///< by the last examination
+    std::optional<CivilDay> loanUntil;  ///< of the loan it is away on
+    std::optional<Sex> sexed;           ///< by the last examination
 
     /// How many recent moults and offers are kept: enough for the small moult line of a row.
     static constexpr std::size_t recentKept = 8;

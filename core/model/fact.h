@@ -34,6 +34,10 @@ enum class FactKind {
     note,
     photo,
     sexed,
+    spermWeb,  ///< a male has made one: he is charged and can be paired
+    paired,
+    sacLaid,
+    sacOut,  ///< taken, opened, hatched or eaten: it is no longer with her
     died,
     sold,
     given,

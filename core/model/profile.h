@@ -16,6 +16,8 @@ template <class T>
 struct Sourced {
     T value{};
     std::string source;
+
+    friend bool operator==(const Sourced&, const Sourced&) = default;
 };
 
 template <class Unit>
@@ -26,17 +28,23 @@ struct Range {
     friend bool operator==(const Range&, const Range&) = default;
 };
 
-enum class Order { tarantula, trueSpider, scorpion, whipSpider };
+enum class Order { tarantula, trueSpider, scorpion, whipSpider, vinegaroon };
+/// `arboreal` is up on something: stems, bark, or the walls of a cave.
 enum class Habit { terrestrial, arboreal, fossorial };
 enum class Region { newWorld, oldWorld };
 /// How damp the ground is kept.
 enum class Damp { dry, moderate, moist, swamp };
 enum class Temperament { calm, skittish, defensive };
-/// `notable`: pain or cramps reported; `significant`: medically significant.
-enum class Venom { mild, notable, significant };
+/// `notable`: pain or cramps reported; `significant`: medically significant; `none`: has no glands.
+enum class Venom { mild, notable, significant, none };
 enum class Hairs { none, abdomen, palps };
 enum class Groups { no, tolerated };
-enum class Listing { notFound, citesAppendixII };
+/// Whether moults go on when the animal is grown: for no one, for females only, for all.
+enum class Moults { untilGrown, femalesGoOn, goOn };
+/// `notChecked`: nobody has looked it up for this profile.
+enum class Listing { notFound, citesAppendixII, notChecked };
+/// Whose profile it is: shipped with the program, or the keeper's own.
+enum class ProfileOrigin { assets, keeper };
 
 struct Profile {
     std::string name;       ///< the valid binomial
@@ -47,7 +55,7 @@ struct Profile {
     Order order = Order::tarantula;
     Sourced<Region> region;
     Sourced<Habit> habit;
-    Sourced<Range<Millimetres>> adultSpan;  ///< leg span, or body length for scorpions
+    Sourced<Range<Millimetres>> adultSpan;  ///< or body length: see isMeasuredByBody()
     Sourced<Damp> damp;
     Sourced<Range<Celsius>> warmth;
     Sourced<Temperament> temperament;
@@ -55,15 +63,23 @@ struct Profile {
     Sourced<Venom> venom;
     Sourced<Hairs> hairs;
     Sourced<Groups> groups;
+    Sourced<Moults> moults;
     Sourced<Listing> listing;
-    CivilDay listingAsOf;
-    std::string housing;  ///< one line for the care sheet
+    CivilDay listingAsOf;  ///< means nothing for Listing::notChecked
+    std::string housing;   ///< one line for the care sheet
     std::string handling;
+    ProfileOrigin origin = ProfileOrigin::assets;
+
+    friend bool operator==(const Profile&, const Profile&) = default;
 };
+
+/// Scorpions from the front of the carapace to the sting, vinegaroons without the flagellum. All others
+/// are measured across the legs; a whip spider across those that it walks on.
+[[nodiscard]] bool isMeasuredByBody(Order order);
 
 /// What must be said wherever the animal changes hands or homes.
 /// `unknown`: nothing is known of the species, so all of it may be true.
-enum class Caution { strongVenom, venom, sting, fast, hairs, unknown };
+enum class Caution { strongVenom, venom, sting, fast, hairs, spray, unknown };
 
 /// In the order in which they are shown: the gravest first.
 [[nodiscard]] std::vector<Caution> cautions(const Profile& profile);

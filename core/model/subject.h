@@ -38,6 +38,16 @@ struct Subject {
     friend bool operator==(const Subject&, const Subject&) = default;
 };
 
+/// Inner sizes of a home; zero where not recorded.
+struct HomeSize {
+    Millimetres length;
+    Millimetres width;
+    Millimetres height;
+    Millimetres substrate;  ///< depth of the ground
+
+    friend bool operator==(const HomeSize&, const HomeSize&) = default;
+};
+
 struct Enclosure {
     EnclosureId id;
     std::string name;

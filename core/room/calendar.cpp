@@ -64,7 +64,9 @@ exchange::Calendar calendarOf(const Room& room, const Words& words, Instant writ
     for (const auto& resident : room.residents()) {
         for (const auto& answer : resident->plan.answers) {
             const bool isSoon = answer.window && answer.window->opens - room.day().today <= days;
-            if (answer.state == State::none || !isSoon) continue;
+            // What is away on loan is to be fed by others.
+            const bool isAway = answer.because == Because::onLoan;
+            if (answer.state == State::none || isAway || !isSoon) continue;
             calendar.events.push_back(eventFor(*resident, answer, room, words));
         }
     }

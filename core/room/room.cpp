@@ -2,12 +2,15 @@
 
 #include <algorithm>
 
+#include "room/own_profiles.h"
+
 namespace burrow {
 
-ResidentPtr Room::make(Kept kept, const Reference& reference) const {
+ResidentPtr Room::make(Kept kept) const {
     auto resident = std::make_shared<Resident>();
     resident->kept = std::move(kept);
-    resident->profile = reference.profiles.find(resident->kept.subject.species);
+    resident->profiles = profiles_;
+    resident->profile = profiles_->find(resident->kept.subject.species);
     resident->plan = planFor(resident->input(), *rules_, day_);
     return resident;
 }
@@ -25,37 +28,84 @@ void Room::sort() {
 Result<Room> Room::load(Book& book, const Reference& reference, const PlanDay& day) {
     Room room;
     room.day_ = day;
-    BURROW_TRY(room.info_, roomInfo(book));
-    auto rules = reference.rules;
-    for (const auto& own : room.info_.rules) {
-        if (auto changed = rules.with(std::span(&own, 1))) rules = *std::move(changed);
-    }
-    room.rules_ = std::make_shared<const Rules>(std::move(rules));
+    BURROW_DO(room.readSettings(book, reference));
     BURROW_TRY(auto everyone, roster(book));
     room.residents_.reserve(everyone.size());
-    for (auto& kept : everyone) room.residents_.push_back(room.make(std::move(kept), reference));
+    for (auto& kept : everyone) room.residents_.push_back(room.make(std::move(kept)));
     room.sort();
     return room;
+}
+
+Done Room::readSettings(Book& book, const Reference& reference) {
+    BURROW_TRY(info_, roomInfo(book));
+    rules_ = std::make_shared<const Rules>(reference.rules.withPossible(info_.rules));
+    profiles_ = withOwnProfiles(reference.profiles, info_);
+    return {};
+}
+
+/// Settings are names, rules and profiles: nobody's record changes, and plans only where a rule or a
+/// profile does.
+Result<Room> Room::withSettings(Book& book, const Reference& reference) const {
+    Room room = *this;
+    BURROW_DO(room.readSettings(book, reference));
+    const bool sameProfiles = info_.profiles == room.info_.profiles;
+    if (sameProfiles) room.profiles_ = profiles_;
+    for (auto& resident : room.residents_) {
+        const auto subject = resident->input().ruleSubject();
+        const bool sameRules = rules_->of(subject).sameValues(room.rules_->of(subject));
+        if (!sameRules || !sameProfiles) resident = room.make(resident->kept);
+    }
+    return room;
+}
+
+void Room::remove(SubjectId id) {
+    const auto found = std::find_if(residents_.begin(), residents_.end(),
+                                    [&](const ResidentPtr& r) { return r->subject().id == id; });
+    if (found != residents_.end()) residents_.erase(found);
+}
+
+/// At its place in the walk: the others stand in order already.
+void Room::insert(ResidentPtr resident) {
+    const auto input = resident->input();
+    const auto place = std::upper_bound(residents_.begin(), residents_.end(), input,
+                                        [](const PlanInput& made, const ResidentPtr& other) {
+                                            return walksBefore(made, other->input());
+                                        });
+    residents_.insert(place, std::move(resident));
+}
+
+/// Those an act is about, and those who live in an enclosure that it is about.
+std::vector<SubjectId> Room::touchedBy(const ChangeSet& changes) const {
+    auto touched = changes.subjects;
+    if (!changes.enclosures.empty()) {
+        const auto& homes = changes.enclosures;
+        for (const auto& resident : residents_) {
+            const auto& home = resident->subject().enclosure;
+            const bool isOfThem =
+                home && std::find(homes.begin(), homes.end(), *home) != homes.end();
+            if (isOfThem) touched.push_back(resident->subject().id);
+        }
+    }
+    std::sort(touched.begin(), touched.end());
+    touched.erase(std::unique(touched.begin(), touched.end()), touched.end());
+    return touched;
 }
 
 Result<Room> Room::after(Book& book, const Reference& reference, const ChangeSet& changes) const {
     // Of more than that, each looked up among all, reading everyone is quicker.
     constexpr std::size_t most = 100;
-    // An enclosure or a tag may concern several subjects, and rules concern all.
-    const bool concernsMany = changes.subjects.size() > most;
-    if (changes.settings || changes.tags || !changes.enclosures.empty() || concernsMany) {
-        return load(book, reference, day_);
-    }
+    const auto touched = touchedBy(changes);
+    // A change set does not say whose tags they are.
+    if (changes.tags || touched.size() > most) return load(book, reference, day_);
     Room room = *this;
-    for (const auto id : changes.subjects) {
-        BURROW_TRY(auto changed, burrow::kept(book, id));
-        const auto found =
-            std::find_if(room.residents_.begin(), room.residents_.end(),
-                         [&](const ResidentPtr& r) { return r->subject().id == id; });
-        if (found != room.residents_.end()) room.residents_.erase(found);
-        if (changed) room.residents_.push_back(room.make(*std::move(changed), reference));
+    if (changes.settings) {
+        BURROW_TRY(room, withSettings(book, reference));
     }
-    room.sort();
+    for (const auto id : touched) {
+        BURROW_TRY(auto changed, burrow::kept(book, id));
+        room.remove(id);
+        if (changed) room.insert(room.make(*std::move(changed)));
+    }
     return room;
 }
 

@@ -16,12 +16,13 @@ namespace burrow {
 /// One subject with all that is known of it today. Never changed once made.
 struct Resident {
     Kept kept;
-    const Profile* profile = nullptr;  ///< owned by the Profiles the room was made with
+    const Profile* profile = nullptr;          ///< one of `profiles`
+    std::shared_ptr<const Profiles> profiles;  ///< those of its room, which may be gone
     Plan plan;
 
     [[nodiscard]] const Subject& subject() const { return kept.subject; }
     [[nodiscard]] PlanInput input() const {
-        return {kept.subject, kept.digest, kept.place, profile};
+        return {kept.subject, kept.digest, kept.place, profile, kept.home, kept.quarantinedSince};
     }
 };
 
@@ -37,20 +38,27 @@ class Room {
 public:
     /// What does not change with the book. Must outlive every room made with it.
     struct Reference {
-        const Profiles& profiles;
-        const Rules& rules;  ///< as shipped, without the keeper's own
+        const Profiles& profiles;  ///< as shipped, without the keeper's own
+        const Rules& rules;        ///< as shipped, without the keeper's own
     };
 
     /// Reads everything. Rules the keeper changed to something impossible are passed over, and the
     /// shipped value holds.
     static Result<Room> load(Book& book, const Reference& reference, const PlanDay& day);
-    /// The room after a transaction: reads and plans again only whom it touched.
+    /// The room after a transaction: reads again only whom it touched, and plans again only those and
+    /// whom a changed rule concerns. The same as loading it.
     [[nodiscard]] Result<Room> after(Book& book, const Reference& reference,
                                      const ChangeSet& changes) const;
 
     [[nodiscard]] const RoomInfo& info() const { return info_; }
     [[nodiscard]] const PlanDay& day() const { return day_; }
+    /// Those for everyone, and in them those for one species, place or animal (Rules::of).
     [[nodiscard]] const Rules& rules() const { return *rules_; }
+    /// The species known here: those shipped, and the keeper's own.
+    [[nodiscard]] const Profiles& profiles() const { return *profiles_; }
+    [[nodiscard]] Rules rulesFor(const Resident& resident) const {
+        return rules_->of(resident.input().ruleSubject());
+    }
     /// In walking order, those in quarantine last. Includes those who died or left.
     [[nodiscard]] std::span<const ResidentPtr> residents() const { return residents_; }
     [[nodiscard]] ResidentPtr find(SubjectId id) const;
@@ -59,12 +67,18 @@ public:
 
 private:
     Room() = default;
-    [[nodiscard]] ResidentPtr make(Kept kept, const Reference& reference) const;
+    [[nodiscard]] ResidentPtr make(Kept kept) const;
+    [[nodiscard]] Result<Room> withSettings(Book& book, const Reference& reference) const;
+    Done readSettings(Book& book, const Reference& reference);
     void sort();
+    [[nodiscard]] std::vector<SubjectId> touchedBy(const ChangeSet& changes) const;
+    void remove(SubjectId id);
+    void insert(ResidentPtr resident);
 
     RoomInfo info_;
     PlanDay day_{{}, Zone::utc()};
     std::shared_ptr<const Rules> rules_;
+    std::shared_ptr<const Profiles> profiles_;
     std::vector<ResidentPtr> residents_;
 };
 

@@ -11,7 +11,7 @@ namespace {
 
 documents::FeedingRule feedingFor(const Resident& resident, const Room& room, const Words& words) {
     const auto& stage = resident.plan.stage;
-    const auto& rules = room.rules();
+    const auto rules = room.rulesFor(resident);
     const auto interval = mealGap(stage, rules);
     // A buyer offers what suits the size, not what the last refusals would call for.
     auto digest = resident.kept.digest;
@@ -70,9 +70,9 @@ documents::CareSheet careSheetFor(const Resident& resident, const Room& room,
     std::stable_sort(sheet.moults.begin(), sheet.moults.end(), byDay);
     std::stable_sort(sheet.meals.begin(), sheet.meals.end(), byDay);
     sheet.feeding = feedingFor(resident, room, words);
-    sheet.dampenEveryDays = usual(dampGap(resident.plan.stage, resident.profile, room.rules()));
-    sheet.hardeningDays =
-        room.rules().dayRange(ruleFor("hardening", resident.plan.stage.growing())).most;
+    const auto rules = room.rulesFor(resident);
+    sheet.dampenEveryDays = usual(dampGap(resident.plan.stage, resident.profile, rules));
+    sheet.hardeningDays = rules.dayRange(ruleFor("hardening", resident.plan.stage.growing())).most;
     return sheet;
 }
 

@@ -18,11 +18,18 @@ std::vector<std::string> textsIn(const QString& folder) {
     return texts;
 }
 
+/// The species, which the build joined to one list; an empty text where it is missing.
+std::vector<std::string> species() {
+    QFile file(QStringLiteral(":/burrow/species.json"));
+    if (!file.open(QIODevice::ReadOnly)) return {std::string()};
+    return {file.readAll().toStdString()};
+}
+
 }  // namespace
 
 Result<Reference> loadReference() {
     BURROW_TRY(auto words, Words::fromJson(textsIn(QStringLiteral(":/burrow/words/en"))));
-    BURROW_TRY(auto profiles, Profiles::fromJson(textsIn(QStringLiteral(":/burrow/species"))));
+    BURROW_TRY(auto profiles, Profiles::fromJson(species()));
     BURROW_TRY(auto rules, Rules::fromJson(textsIn(QStringLiteral(":/burrow/rules"))));
     return Reference{std::move(words), std::move(profiles), std::move(rules)};
 }

@@ -36,7 +36,9 @@ struct BringFiles {
 int bringIn(const Setting& setting, const Path& book, const BringFiles& files);
 
 int due(const Setting& setting, const Path& book, const std::string& on);
-int why(const Setting& setting, const Path& book, const std::string& tag, const std::string& on);
+/// `care` names one kind; empty means all.
+int why(const Setting& setting, const Path& book, const std::string& tag, const std::string& care,
+        const std::string& on);
 int show(const Setting& setting, const Path& book, const std::string& tag);
 int scan(const Setting& setting, const Path& book, const Path& picture);
 int log(const Setting& setting, const Path& book, const std::string& tag, const std::string& kind,
@@ -53,8 +55,15 @@ struct TagOptions {
 int tagSheet(const Setting& setting, const Path& book, const TagOptions& options);
 int careSheet(const Setting& setting, const Path& book, const std::string& tag, const Path& out);
 
-/// Lists the rules, or sets one for this book; an empty value gives the shipped one back.
-int rules(const Setting& setting, const Path& book, const std::string& id,
-          const std::optional<std::string>& value);
+struct RuleOptions {
+    std::string id;                    ///< empty: all of them
+    std::optional<std::string> value;  ///< to be set; empty gives back what holds without it
+    std::string species;               ///< whom the value is for: one of these, or everyone
+    std::string place;
+    std::string tag;
+    int previewDays = 0;  ///< show what would change instead of changing it
+};
+/// Lists the rules, sets one for this book, or shows what setting it would do.
+int rules(const Setting& setting, const Path& book, const RuleOptions& options);
 
 }  // namespace burrow::terminal

@@ -18,30 +18,6 @@ using nlohmann::json;
 /// Enough for four years of one animal; `show` says how many there are when there are more.
 constexpr int mostShown = 2000;
 
-Result<std::optional<CivilDay>> maybeDay(const std::string& text) {
-    if (text.empty()) return std::optional<CivilDay>();
-    BURROW_TRY(const auto day, readDay(text));
-    return std::optional(day);
-}
-
-/// The room on a day, and one of its subjects.
-struct Looking {
-    Book book;
-    Room room;
-    ResidentPtr resident;
-};
-
-Result<Looking> lookAt(const Setting& setting, const Path& path, const std::string& tag,
-                       const std::string& on) {
-    BURROW_TRY(const auto day, maybeDay(on));
-    BURROW_TRY(auto book, openToRead(path, setting));
-    BURROW_TRY(const auto id, findSubject(book, tag));
-    BURROW_TRY(auto room, roomOn(book, setting, day));
-    auto resident = room.find(id);
-    if (!resident) return fail(Trouble::notFound, {"tag.unknown", {{"tag", tag}}});
-    return Looking{std::move(book), std::move(room), std::move(resident)};
-}
-
 /// A photo named by file: kept beside the book first, so that the entry can name it.
 Done keepPhoto(const Setting& /*setting*/, const Path& book, const std::string& file,
                FactBody& body) {
@@ -130,26 +106,6 @@ int due(const Setting& setting, const Path& path, const std::string& on) {
     }
     if (lines.empty()) console.line(console.words().say("said.nothingDue"));
     console.value(lines);
-    return done;
-}
-
-int why(const Setting& setting, const Path& path, const std::string& tag, const std::string& on) {
-    auto& console = setting.console;
-    const auto looking = lookAt(setting, path, tag, on);
-    if (!looking) return console.trouble(looking.error());
-    const auto& resident = *looking->resident;
-    console.line(fmt::format("{}  {}", resident.subject().number, resident.subject().species));
-    console.line(console.say(resident.plan.stage.how));
-    json answers = json::array();
-    for (const auto& answer : resident.plan.answers) {
-        answers.push_back(toJson(resident, answer, console));
-        console.line(
-            fmt::format("  {:<10} {}", name(answer.care), sentence(resident, answer, console)));
-    }
-    auto value = toJson(resident, console);
-    value["day"] = isoDate(looking->room.day().today);
-    value["care"] = std::move(answers);
-    console.value(value);
     return done;
 }
 
@@ -242,41 +198,6 @@ int undo(const Setting& setting, const Path& path) {
         console.line(console.say({"said.undone", {{"event", entry.kind}}}));
     }
     console.value({{"undone", entries}});
-    return done;
-}
-
-int rules(const Setting& setting, const Path& path, const std::string& id,
-          const std::optional<std::string>& value) {
-    auto& console = setting.console;
-    auto book = value ? openToWrite(path, setting) : openToRead(path, setting);
-    if (!book) return console.trouble(book.error());
-    if (value) {
-        const std::pair<std::string, std::string> own{id, *value};
-        const auto possible = setting.reference.rules.with(std::span(&own, value->empty() ? 0 : 1));
-        if (!possible) return console.trouble(possible.error());
-        json written = value->empty() ? json() : json(*value);
-        const auto set = book->record(SetDraft{
-            ThingType::book, book->id().uuid, {{std::string(setting::rule) + id, written}}});
-        if (!set) return console.trouble(set.error());
-    }
-    const auto room = roomOn(*book, setting, std::nullopt);
-    if (!room) return console.trouble(room.error());
-    json list = json::array();
-    for (const auto* rule : room->rules().all()) {
-        if (!id.empty() && rule->id != id) continue;
-        const auto text = valueText(rule->value);
-        const bool isOwn = rule->origin == RuleOrigin::keeper;
-        list.push_back({{"id", rule->id},
-                        {"value", text},
-                        {"unit", std::string(name(rule->unit))},
-                        {"from", isOwn ? "you" : "shipped"},
-                        {"source", rule->source},
-                        {"says", rule->says}});
-        console.line(fmt::format("{:<34} {:<12} {}{}", rule->id, text, rule->says,
-                                 isOwn ? " [" + console.words().say("said.fromYou") + "]" : ""));
-    }
-    if (list.empty()) return console.trouble(Message{"rules.unknown", {{"rule", id}}});
-    console.value(list);
     return done;
 }
 

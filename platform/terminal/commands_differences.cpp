@@ -6,6 +6,7 @@
 #include "journal/fields.h"
 #include "journal/merge.h"
 #include "journal/rows.h"
+#include "room/own_profiles.h"
 #include "terminal/describe.h"
 #include "terminal/registry.h"
 
@@ -54,6 +55,10 @@ Result<std::string> heading(Book& book, const Difference& difference, const Cons
         return console.say({"difference.fork", {{"count", difference.times}}});
     }
     BURROW_TRY(const auto name, nameOf(book, difference, console));
+    if (const auto species = speciesOfSetting(difference.name);
+        species && difference.kind == Kind::field) {
+        return console.say({"difference.profile", {{"species", *species}}});
+    }
     if (difference.kind == Kind::field) {
         return console.say({"difference.field", {{"name", name}, {"field", difference.name}}});
     }
@@ -79,6 +84,23 @@ std::string plain(const json& value, const Console& console) {
     return text;
 }
 
+/// What one version of a profile says where the others say something else.
+std::string profileWording(const Difference& difference, const Choice& choice,
+                           const Console& console) {
+    if (!choice.value.is_string()) return plain(choice.value, console);
+    std::vector<std::string> versions{choice.value.get<std::string>()};
+    for (const auto& other : difference.choices) {
+        if (other.value.is_string()) versions.push_back(other.value.get<std::string>());
+    }
+    std::string text;
+    for (const auto& line : differingLines(versions).front()) {
+        if (!text.empty()) text += "; ";
+        text += console.words().say(line.name) + ": " + console.say(line.value);
+        if (!line.source.empty()) text += " (" + line.source + ")";
+    }
+    return text.empty() ? console.say(Message{"difference.profileKept"}) : text;
+}
+
 Result<std::string> wording(Book& book, const Difference& difference, const Choice& choice,
                             const Console& console) {
     if (difference.kind == Kind::fork) return console.say(Message{"difference.seen"});
@@ -86,6 +108,9 @@ Result<std::string> wording(Book& book, const Difference& difference, const Choi
         BURROW_TRY(const auto found, kept(book, *choice.subject));
         const auto species = found ? found->subject.species : std::string();
         return console.say({"difference.keepsNumber", {{"species", species}}});
+    }
+    if (difference.kind == Kind::field && speciesOfSetting(difference.name)) {
+        return profileWording(difference, choice, console);
     }
     auto text = plain(choice.value, console);
     if (choice.day) text += ", " + console.words().day(*choice.day, console.today());

@@ -31,6 +31,8 @@ json toJson(const Resident& resident, const Answer& answer, const Console& conso
     addIdentity(object, resident);
     object["care"] = std::string(name(answer.care));
     object["state"] = std::string(name(answer.state));
+    object["because"] = std::string(name(answer.because));
+    object["priority"] = std::string(name(answer.priority));
     object["opens"] = answer.window ? json(isoDate(answer.window->opens)) : json();
     object["best"] = answer.window ? json(isoDate(answer.window->best)) : json();
     object["late"] = answer.window ? json(isoDate(answer.window->late)) : json();
@@ -45,6 +47,20 @@ std::string sentence(const Resident& resident, const Answer& answer, const Conso
                             console.say(answer.reason));
     if (answer.amount) text += fmt::format(" ({})", console.say(*answer.amount));
     return text;
+}
+
+json toJson(const Rule& rule) {
+    return {{"id", rule.id},
+            {"value", valueText(rule.value)},
+            {"unit", std::string(name(rule.unit))},
+            {"from", std::string(name(rule.origin))},
+            {"scope", rule.scope.empty() ? json() : json(rule.scope)},
+            {"source", rule.source},
+            {"says", rule.says}};
+}
+
+std::string originText(const Rule& rule, const Console& console) {
+    return console.say({"from." + std::string(name(rule.origin)), {{"scope", rule.scope}}});
 }
 
 json toJson(const Fact& fact) {

@@ -43,8 +43,8 @@ struct Typed {
     bool json = false;
     bool repair = false;
     std::string paper = "a4";
-    std::string ruleId;
-    std::optional<std::string> ruleValue;
+    std::string care;
+    RuleOptions rule;
     BringFiles files;
     DemoOptions demo;
     TagOptions tags;
@@ -101,9 +101,12 @@ void addCareCommands(CLI::App& app, Typed& t, Command& chosen) {
 
     auto* why =
         addCommand(app, t.book, chosen, "why", "Why something is due for an animal, or is not.",
-                   "burrow why kiln-row.book 214 --on 2026-05-08",
-                   [&](const Setting& s) { return terminal::why(s, t.book, t.tag, t.on); });
+                   "burrow why kiln-row.book 214 feed --on 2026-05-08",
+                   [&](const Setting& s) { return terminal::why(s, t.book, t.tag, t.care, t.on); });
     why->add_option("TAG", t.tag, "its number, or the code of its tag")->required();
+    why->add_option("KIND", t.care,
+                    "only this one: leftovers, look, feed, water, damp, moult_check, headcount, "
+                    "measure, breeding, rehouse, quarantine");
     why->add_option("--on", t.on, "day, YYYY-MM-DD (today)");
 
     auto* scan = addCommand(app, t.book, chosen, "scan", "Read the tag in a picture (JPEG or PNG).",
@@ -131,10 +134,19 @@ void addCareCommands(CLI::App& app, Typed& t, Command& chosen) {
 
     auto* rules = addCommand(
         app, t.book, chosen, "rules", "The rules of thumb with their sources, and your own values.",
-        "burrow rules kiln-row.book feed.interval.adult 8-12",
-        [&](const Setting& s) { return terminal::rules(s, t.book, t.ruleId, t.ruleValue); });
-    rules->add_option("RULE", t.ruleId, "only this one");
-    rules->add_option("VALUE", t.ruleValue, "your own value; \"\" gives the shipped one back");
+        "burrow rules kiln-row.book feed.interval.adult 8-12 --place Nursery --preview 28",
+        [&](const Setting& s) { return terminal::rules(s, t.book, t.rule); });
+    rules->add_option("RULE", t.rule.id, "only this one");
+    rules->add_option("VALUE", t.rule.value, "your own value; \"\" gives the one below it back");
+    auto* species = rules->add_option("--species", t.rule.species, "for a species");
+    auto* place = rules->add_option("--place", t.rule.place, "for a room, a rack or a shelf");
+    auto* animal = rules->add_option("--animal", t.rule.tag, "for the one with this number");
+    species->excludes(place)->excludes(animal);
+    place->excludes(animal);
+    rules
+        ->add_option("--preview", t.rule.previewDays,
+                     "change nothing; show what would be different in so many days")
+        ->check(CLI::Range(1, 365));
 }
 
 void addPrintCommands(CLI::App& app, Typed& t, Command& chosen) {
@@ -170,6 +182,7 @@ int run(int argc, char** argv) {
     addBookCommands(app, typed, chosen);
     addCareCommands(app, typed, chosen);
     addPrintCommands(app, typed, chosen);
+    addProfileCommands(app, chosen);
     addDifferenceCommands(app, chosen);
     addBackupCommands(app, chosen);
     addExchangeCommands(app, chosen);

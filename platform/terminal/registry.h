@@ -23,6 +23,8 @@ inline CLI::App* addCommand(CLI::App& app, Path& book, Command& chosen, const st
 
 /// Differences of books that were united, and taking a merge back.
 void addDifferenceCommands(CLI::App& app, Command& chosen);
+/// The species known in a book, and profiles of the keeper's own.
+void addProfileCommands(CLI::App& app, Command& chosen);
 /// Keeping copies of a book, and going back to one.
 void addBackupCommands(CLI::App& app, Command& chosen);
 /// Bundles out and in, and shared folders.

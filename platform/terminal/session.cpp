@@ -23,6 +23,17 @@ Result<Room> roomOn(Book& book, const Setting& setting, std::optional<CivilDay> 
                       {today, setting.zone});
 }
 
+Result<Looking> lookAt(const Setting& setting, const fs::path& path, const std::string& tag,
+                       const std::string& on) {
+    BURROW_TRY(const auto day, maybeDay(on));
+    BURROW_TRY(auto book, openToRead(path, setting));
+    BURROW_TRY(const auto id, findSubject(book, tag));
+    BURROW_TRY(auto room, roomOn(book, setting, day));
+    auto resident = room.find(id);
+    if (!resident) return fail(Trouble::notFound, {"tag.unknown", {{"tag", tag}}});
+    return Looking{std::move(book), std::move(room), std::move(resident)};
+}
+
 Result<SubjectId> findSubject(Book& book, const std::string& word) {
     BURROW_TRY(const auto numbered, subjectsNumbered(book, word));
     if (numbered.size() == 1) return numbered.front();
@@ -57,6 +68,12 @@ Result<CivilDay> readDay(const std::string& text) {
     const auto day = parseIsoDate(text);
     if (!day) return fail(Trouble::badInput, {"day.unreadable", {{"value", text}}});
     return *day;
+}
+
+Result<std::optional<CivilDay>> maybeDay(const std::string& text) {
+    if (text.empty()) return std::optional<CivilDay>();
+    BURROW_TRY(const auto day, readDay(text));
+    return std::optional(day);
 }
 
 }  // namespace burrow::terminal

@@ -131,7 +131,7 @@ private:
 
     void addCare() {
         const auto& stage = resident_.plan.stage;
-        const auto& rules = desk_.room()->rules();
+        const auto rules = desk_.room()->rulesFor(resident_);
         const auto amount = [this](Care care) {
             const auto& answer = resident_.plan.of(care);
             return answer.amount ? desk_.say(*answer.amount) : QString();
@@ -198,7 +198,9 @@ QVariantList factRows(const Resident& resident, const AnimalRecord& record, cons
 
 QVariantList whyRows(const Resident& resident, const Desk& desk) {
     QVariantList rows;
-    for (const auto care : {Care::feed, Care::leftovers, Care::water, Care::damp, Care::look}) {
+    for (const auto care :
+         {Care::feed, Care::leftovers, Care::water, Care::damp, Care::look, Care::moultCheck,
+          Care::headcount, Care::measure, Care::breeding, Care::rehouse, Care::quarantine}) {
         const auto& answer = resident.plan.of(care);
         QStringList sub{desk.say(answer.reason)};
         if (answer.state == State::due && answer.amount) sub.append(desk.say(*answer.amount));

@@ -145,7 +145,7 @@ void AnimalForm::noteNumber() {
 }
 
 void AnimalForm::noteSpecies() {
-    const auto& profiles = desk_->knowledge().profiles;
+    const auto& profiles = desk_->profiles();
     auto& field = at("species");
     const auto typed = field.text().trimmed();
     const auto* known = profiles.find(typed.toStdString());

@@ -5,8 +5,8 @@
 namespace burrow {
 namespace {
 
-bool isScorpion(const Resident& resident) {
-    return resident.profile != nullptr && resident.profile->order == Order::scorpion;
+bool isLong(const Resident& resident) {
+    return resident.profile != nullptr && isMeasuredByBody(resident.profile->order);
 }
 
 QVariantList yearsFrom(CivilDay first, CivilDay today) {
@@ -26,7 +26,7 @@ int hardeningOf(const Fact& moult, const Fact* fangsBlack, int usual) {
 }  // namespace
 
 LifeLine lifeLine(const Resident& resident, std::span<const Fact> facts, const Desk& desk) {
-    const auto& rules = desk.room()->rules();
+    const auto rules = desk.room()->rulesFor(resident);
     const int usual = rules.dayRange(ruleFor("hardening", resident.plan.stage.growing())).most;
     LifeLine life;
     const Fact* fangs = nullptr;
@@ -76,9 +76,9 @@ Growth growthOf(const Resident& resident, std::span<const Fact> facts, const Des
     if (std::max(carapaces, spans) < 2) return growth;
     const bool byCarapace = carapaces >= spans;
     const auto size = byCarapace ? &FactBody::carapace : &FactBody::span;
-    const char* unit = byCarapace             ? "growth.carapace"
-                       : isScorpion(resident) ? "growth.length"
-                                              : "growth.span";
+    const char* unit = byCarapace         ? "growth.carapace"
+                       : isLong(resident) ? "growth.length"
+                                          : "growth.span";
     growth.unit = desk.say(unit);
     std::optional<double> first;
     double last = 0;

@@ -10,7 +10,7 @@ ResidentPtr residentOf(const Desk& desk, const QString& subject) {
 }
 
 PreySuggestion suggestionFor(const Resident& resident, const Desk& desk) {
-    const auto& rules = desk.room()->rules();
+    const auto rules = desk.room()->rulesFor(resident);
     const auto input = resident.input();
     const auto closures = closuresOf(input, resident.plan.stage, rules);
     return suggestPrey(input, resident.plan.stage, closures, rules, desk.today());

@@ -76,6 +76,10 @@ public:
     [[nodiscard]] QString trouble() const { return trouble_; }
 
     [[nodiscard]] const Knowledge& knowledge() const { return knowledge_; }
+    /// The species known here: those shipped, and the keeper's own of the open book.
+    [[nodiscard]] const Profiles& profiles() const {
+        return room_ ? room_->profiles() : knowledge_.profiles;
+    }
     /// The room as last read; null while no book is open.
     [[nodiscard]] const std::shared_ptr<const Room>& room() const { return room_; }
     /// The file of the open book; empty while none is.

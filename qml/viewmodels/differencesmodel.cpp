@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "journal/fields.h"
+#include "room/own_profiles.h"
 #include "viewmodels/wording.h"
 
 namespace burrow {
@@ -153,6 +154,9 @@ QString DifferencesModel::title() const {
                                 {"number", difference.name}}});
         case Kind::fork: return desk_->say({"differ.fork", {{"count", difference.times}}});
         case Kind::field: {
+            if (const auto species = speciesOfSetting(difference.name)) {
+                return desk_->say({"differ.profile", {{"species", *species}}});
+            }
             const Message field("differ.field." + difference.name);
             const bool isKnown = desk_->knowledge().words.knows(field.id);
             const auto what = isKnown ? desk_->say(field) : toQt(difference.name);
@@ -203,6 +207,7 @@ QString DifferencesModel::word(const Found& found, const Choice& choice) const {
     if (choice.value.is_boolean())
         return desk_->say(choice.value.get<bool>() ? "differ.yes" : "differ.no");
     if (!choice.value.is_string()) return toQt(choice.value.dump());
+    if (speciesOfSetting(difference.name)) return profileText(found, choice);
     const auto text = choice.value.get<std::string>();
     if (const auto known = names_.find(toQt(text)); known != names_.end()) return *known;
     if (const auto uuid = Uuid::parse(text)) {
@@ -212,6 +217,22 @@ QString DifferencesModel::word(const Found& found, const Choice& choice) const {
     }
     const Message term(difference.name + "." + text);
     return desk_->knowledge().words.knows(term.id) ? desk_->say(term) : toQt(text);
+}
+
+/// Where the profile says something else than the other versions of it.
+QString DifferencesModel::profileText(const Found& found, const Choice& choice) const {
+    std::vector<std::string> versions{choice.value.get<std::string>()};
+    for (const auto& other : found.difference.choices) {
+        if (other.value.is_string()) versions.push_back(other.value.get<std::string>());
+    }
+    QStringList texts;
+    for (const auto& line : differingLines(versions).front()) {
+        texts.append(
+            desk_->say({"differ.profileLine",
+                        {{"name", desk_->say(Message(std::string(line.name))).toStdString()},
+                         {"value", desk_->say(line.value).toStdString()}}}));
+    }
+    return texts.isEmpty() ? desk_->say("differ.unreadable") : texts.join(QStringLiteral(". "));
 }
 
 QString DifferencesModel::sub(const Found& found, const Choice& choice) const {

@@ -76,6 +76,7 @@ private:
     [[nodiscard]] QString word(const Found& found, const Choice& choice) const;
     [[nodiscard]] QString sub(const Found& found, const Choice& choice) const;
     [[nodiscard]] QString bodyText(const Found& found, const Choice& choice) const;
+    [[nodiscard]] QString profileText(const Found& found, const Choice& choice) const;
     [[nodiscard]] static std::size_t betterOf(const Difference& difference);
 
     QPointer<Desk> desk_;

@@ -169,7 +169,7 @@ void FactForm::warn() {
     const auto& feed = resident_->plan.of(Care::feed);
     if (*kind_ == FactKind::offered && feed.state == State::hold) {
         warnings_.append(verbText(*resident_, feed, *desk_) + ' ' + desk_->say(feed.reason));
-        say(phase == Phase::hardening ? "round.adviceSoft" : "round.advicePremoult");
+        warnings_.append(holdAdvice(feed, *desk_));
     }
     if (*kind_ == FactKind::rehoused) {
         say("form.warn.rehouse");

@@ -43,9 +43,9 @@ void addMeal(Parts& parts, const FactBody& body) {
 void addSizes(Parts& parts, const FactBody& body, const Resident& resident) {
     if (body.carapace) parts.add({"size.carapace", {{"size", body.carapace->value}}});
     if (body.span) {
-        const bool isScorpion =
-            resident.profile != nullptr && resident.profile->order == Order::scorpion;
-        parts.add({isScorpion ? "size.length" : "size.span", {{"size", body.span->value}}});
+        const bool isLong =
+            resident.profile != nullptr && isMeasuredByBody(resident.profile->order);
+        parts.add({isLong ? "size.length" : "size.span", {{"size", body.span->value}}});
     }
     if (body.mass) parts.add({"fact.mass", {{"mass", plain(body.mass->value).toStdString()}}});
 }
@@ -152,6 +152,10 @@ QString factGlyph(FactKind kind) {
         case FactKind::note: return QStringLiteral("note");
         case FactKind::photo: return QStringLiteral("photo");
         case FactKind::sexed: return QStringLiteral("search");
+        case FactKind::spermWeb:
+        case FactKind::paired: return QStringLiteral("pairings");
+        case FactKind::sacLaid:
+        case FactKind::sacOut: return QStringLiteral("sac");
         case FactKind::died: return QStringLiteral("ended");
         case FactKind::sold: return QStringLiteral("price");
         case FactKind::given: return QStringLiteral("hand");
@@ -166,9 +170,8 @@ QString kindTitle(FactKind kind, const Desk& desk) {
 }
 
 QString fieldLabel(std::string_view field, const Resident& resident, const Desk& desk) {
-    const bool isScorpion =
-        resident.profile != nullptr && resident.profile->order == Order::scorpion;
-    if (field == "span_mm" && isScorpion) return desk.say("factField.length_mm");
+    const bool isLong = resident.profile != nullptr && isMeasuredByBody(resident.profile->order);
+    if (field == "span_mm" && isLong) return desk.say("factField.length_mm");
     return desk.say(Message("factField." + std::string(field)));
 }
 

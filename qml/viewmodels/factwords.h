@@ -35,7 +35,7 @@ using EnclosureNames = QHash<QString, QString>;
 
 /// "Offered food": as one chooses what to log.
 [[nodiscard]] QString kindTitle(FactKind kind, const Desk& desk);
-/// "Leg span"; a scorpion's is its body length.
+/// "Leg span"; that of a scorpion or vinegaroon is its body length.
 [[nodiscard]] QString fieldLabel(std::string_view field, const Resident& resident,
                                  const Desk& desk);
 /// A field's value in words; empty for what has none, such as a photo's hash.

@@ -21,6 +21,7 @@ constexpr std::array groupsOfKinds{
     Group{"log.growth",
           {Kind::premoultSign, Kind::moulted, Kind::fangsBlack, Kind::measured, Kind::sexed}},
     Group{"log.home", {Kind::seen, Kind::note, Kind::photo, Kind::rehoused, Kind::moved}},
+    Group{"log.breeding", {Kind::spermWeb, Kind::paired, Kind::sacLaid, Kind::sacOut}},
     Group{"log.leaving", {Kind::died, Kind::sold, Kind::given, Kind::lent, Kind::returned}},
 };
 
@@ -29,6 +30,8 @@ bool suits(Kind kind, const Subject& subject) {
     const bool isSeveral = subject.form != Form::animal;
     if (kind == Kind::note) return true;
     if (isSeveral && (kind == Kind::sexed || kind == Kind::lent)) return false;
+    if (subject.sex == Sex::female && kind == Kind::spermWeb) return false;
+    if (subject.sex == Sex::male && (kind == Kind::sacLaid || kind == Kind::sacOut)) return false;
     switch (subject.standing) {
         case Standing::here: return kind != Kind::returned;
         case Standing::onLoan:

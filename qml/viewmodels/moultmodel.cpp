@@ -118,9 +118,9 @@ void MoultModel::setSpan(const QString& text) {
 
 QString MoultModel::spanLabel() const {
     if (!resident_) return {};
-    const bool isScorpion =
-        resident_->profile != nullptr && resident_->profile->order == Order::scorpion;
-    return desk_->say(isScorpion ? "moult.bodyLength" : "moult.span");
+    const bool isLong =
+        resident_->profile != nullptr && isMeasuredByBody(resident_->profile->order);
+    return desk_->say(isLong ? "moult.bodyLength" : "moult.span");
 }
 
 bool MoultModel::canBeUltimate() const {

@@ -15,7 +15,7 @@ void ProfileModel::setSpecies(const QString& species) {
 }
 
 const Profile* ProfileModel::profile() const {
-    return desk_ ? desk_->knowledge().profiles.find(species_.toStdString()) : nullptr;
+    return desk_ ? desk_->profiles().find(species_.toStdString()) : nullptr;
 }
 
 QString ProfileModel::name() const { return isMissing() ? species_ : toQt(profile()->name); }

@@ -48,11 +48,17 @@ RoundModel::Task taskOf(const Answer& answer) {
     switch (answer.care) {
         case Care::feed: return Task::Feed;
         case Care::leftovers: return Task::Leftovers;
-        case Care::look: return Task::Look;
+        case Care::look:
+        case Care::moultCheck:
+        case Care::headcount: return Task::Look;
         case Care::water:
-        case Care::damp: break;
+        case Care::damp: return Task::Care;
+        case Care::measure:
+        case Care::breeding:
+        case Care::rehouse:
+        case Care::quarantine: break;
     }
-    return Task::Care;
+    return Task::Waiting;  // shown, and taken up by itself
 }
 
 FactKind factFor(Care care) { return care == Care::damp ? FactKind::dampened : FactKind::watered; }
@@ -109,8 +115,9 @@ void RoundModel::goTo(const QString& subject) {
 bool RoundModel::isOpen(const SubjectId& id) const {
     const auto resident = desk_->room() ? desk_->room()->find(id) : nullptr;
     if (!resident) return false;
-    return std::any_of(resident->plan.answers.begin(), resident->plan.answers.end(),
-                       [](const Answer& answer) { return answer.state == State::due; });
+    return std::any_of(
+        resident->plan.answers.begin(), resident->plan.answers.end(),
+        [](const Answer& answer) { return answer.state == State::due && isOfRound(answer.care); });
 }
 
 void RoundModel::next() {

@@ -82,8 +82,7 @@ QString RoundModel::reason() const {
 
 QString RoundModel::advice() const {
     if (!resident_ || task_ != Task::Hold) return {};
-    return desk_->say(resident_->plan.phase == Phase::hardening ? "round.adviceSoft"
-                                                                : "round.advicePremoult");
+    return holdAdvice(*mainAnswer(), *desk_);
 }
 
 QString RoundModel::mainText() const {

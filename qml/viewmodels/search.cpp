@@ -59,7 +59,7 @@ Search::Search(const QString& typed, const Desk& desk)
     : words_(typed.toCaseFolded().split(' ', Qt::SkipEmptyParts)) {
     if (words_.isEmpty() || !desk.room()) return;
     number_ = withoutLeadingZeros(withoutCode(typed.trimmed(), *desk.room()));
-    species_ = desk.knowledge().profiles.find(typed.trimmed().toStdString());
+    species_ = desk.profiles().find(typed.trimmed().toStdString());
 }
 
 bool Search::fits(const Resident& resident, const QString& text) const {

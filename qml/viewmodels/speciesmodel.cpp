@@ -45,7 +45,7 @@ QString SpeciesModel::noteFor(const Profile& profile) const {
 
 void SpeciesModel::read() {
     std::vector<SpeciesRow> rows;
-    for (const auto& profile : desk_->knowledge().profiles.all()) {
+    for (const auto& profile : desk_->profiles().all()) {
         if (!fits(profile)) continue;
         rows.push_back({toQt(profile.name), joinedNames(profile.tradeNames), noteFor(profile)});
     }

@@ -21,6 +21,7 @@ const char* cautionId(Caution caution) {
         case Caution::sting: return "caution.sting";
         case Caution::fast: return "caution.fast";
         case Caution::hairs: return "caution.hairs";
+        case Caution::spray: return "caution.spray";
         case Caution::unknown: return "caution.unknown";
     }
     return "";
@@ -74,9 +75,8 @@ QString sizeText(const Resident& resident, const Desk& desk) {
     const auto& digest = resident.kept.digest;
     if (digest.carapace) return desk.say({"size.carapace", {{"size", digest.carapace->value}}});
     if (!digest.span) return {};
-    const bool isScorpion =
-        resident.profile != nullptr && resident.profile->order == Order::scorpion;
-    return desk.say({isScorpion ? "size.length" : "size.span", {{"size", digest.span->value}}});
+    const bool isLong = resident.profile != nullptr && isMeasuredByBody(resident.profile->order);
+    return desk.say({isLong ? "size.length" : "size.span", {{"size", digest.span->value}}});
 }
 
 QStringList cautionWords(const Resident& resident, const Desk& desk) {
@@ -89,12 +89,25 @@ QStringList cautionWords(const Resident& resident, const Desk& desk) {
 
 QString punchFor(const Resident& resident, const Answer& answer) {
     if (answer.state == State::hold) {
-        return resident.plan.phase == Phase::hardening ? QStringLiteral("hold")
-                                                       : QStringLiteral("premoult");
+        const bool isPremoult =
+            answer.because == Because::premoult || answer.because == Because::likelyPremoult;
+        return isPremoult ? QStringLiteral("premoult") : QStringLiteral("hold");
     }
-    if (answer.care == Care::look) return QStringLiteral("look");
+    const bool isLook = answer.care == Care::look || answer.care == Care::moultCheck ||
+                        answer.care == Care::headcount;
+    if (isLook) return QStringLiteral("look");
     return resident.subject().form == Form::animal ? QStringLiteral("feed")
                                                    : QStringLiteral("group");
+}
+
+QString holdAdvice(const Answer& answer, const Desk& desk) {
+    switch (answer.because) {
+        case Because::hardening: return desk.say("round.adviceSoft");
+        case Because::eggSac: return desk.say("round.adviceSac");
+        case Because::settling: return desk.say("round.adviceSettle");
+        case Because::tooCold: return desk.say("round.adviceCold");
+        default: return desk.say("round.advicePremoult");
+    }
 }
 
 QString punchFor(const Resident& resident) {
@@ -124,7 +137,7 @@ double markHeight(const std::optional<Millimetres>& carapace,
 MoultLineData recentMoultLine(const Resident& resident, const Desk& desk) {
     const auto& digest = resident.kept.digest;
     MoultLineData line;
-    const auto& rules = desk.room()->rules();
+    const auto rules = desk.room()->rulesFor(resident);
     const auto hardening = rules.dayRange(ruleFor("hardening", resident.plan.stage.growing())).most;
     for (const auto& moult : digest.recentMoults) {
         line.marks.append(mark(moult, resident, rules, hardening));

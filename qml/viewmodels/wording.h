@@ -29,6 +29,8 @@ namespace burrow {
 [[nodiscard]] QString punchFor(const Resident& resident, const Answer& answer);
 /// The shape that stands for what a resident is when nothing is asked: blank, group, sold ...
 [[nodiscard]] QString punchFor(const Resident& resident);
+/// What to do while food is held back, by its reason.
+[[nodiscard]] QString holdAdvice(const Answer& answer, const Desk& desk);
 /// "Feed."
 [[nodiscard]] QString verbText(const Resident& resident, const Answer& answer, const Desk& desk);
 

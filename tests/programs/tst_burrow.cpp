@@ -121,6 +121,62 @@ private slots:
         QVERIFY(burrow("why room.book 009 --on 2026-05-08").out.contains("on loan"));
     }
 
+    /// Every kind has an answer with its working and the rules behind it, for everyone in the room.
+    void answersWhyForEveryKind() {
+        const Shell burrow;
+        makeRoom(burrow);
+        for (const char* tag : {"214", "118", "031", "260", "009"}) {
+            const auto care =
+                burrow(QString("why room.book %1 --on 2026-05-08 --json").arg(tag)).json()["care"];
+            QCOMPARE(care.size(), 11U);
+            for (const auto& answer : care) {
+                for (const char* key : {"because", "priority", "reason", "working", "rules"}) {
+                    QVERIFY2(answer.contains(key), key);
+                }
+                QVERIFY(!answer["text"].get<std::string>().empty());
+            }
+        }
+        const auto one = burrow("why room.book 214 feed --on 2026-05-08 --json").json()["care"];
+        QCOMPARE(one.size(), 1U);
+        QCOMPARE(one[0]["because"], "ate");
+        bool isNamed = false;
+        for (const auto& rule : one[0]["rules"]) {
+            isNamed |= rule["id"] == "feed.interval.adult" && rule["from"] == "shipped" &&
+                       rule["value"] == "10-14" && !rule["source"].get<std::string>().empty();
+        }
+        QVERIFY(isNamed);
+        QCOMPARE(burrow("why room.book 214 bathing").status, 1);
+    }
+
+    /// A value for one animal, one species or one place; a preview changes nothing.
+    void rulesInLayers() {
+        const Shell burrow;
+        makeRoom(burrow);
+        const auto opens = [&] {
+            const auto care =
+                burrow("why room.book 214 feed --on 2026-05-08 --json").json()["care"];
+            return care[0]["opens"].get<std::string>();
+        };
+        const auto shipped = opens();
+        const auto preview =
+            burrow("rules room.book feed.interval.adult 20-25 --animal 214 --preview 28 --json")
+                .json();
+        QCOMPARE(preview["concerned"], 1);
+        QCOMPARE(opens(), shipped);
+        QCOMPARE(burrow("rules room.book feed.interval.adult 20-25 --animal 214").status, 0);
+        QCOMPARE(opens(), std::string("2026-05-14"));
+        QCOMPARE(
+            burrow("rules room.book feed.interval.adult 22-25 --species", {"B. hamorii"}).status,
+            0);
+        QCOMPARE(opens(), std::string("2026-05-14"));
+        QCOMPARE(burrow("rules room.book feed.interval.adult --animal 214", {""}).status, 0);
+        QCOMPARE(opens(), std::string("2026-05-16"));
+        const auto listed = burrow("rules room.book feed.interval.adult --json").json();
+        QCOMPARE(listed.size(), 2U);
+        QCOMPARE(listed[1]["from"], "species");
+        QCOMPARE(listed[1]["scope"], "Brachypelma hamorii");
+    }
+
     void blackFangsOpenFeeding() {
         const Shell burrow;
         makeRoom(burrow);
@@ -152,19 +208,36 @@ private slots:
         const Shell burrow;
         makeRoom(burrow);
         QImage(64, 48, QImage::Format_RGB32).save(burrow.path("moult.jpg"));
-        for (const char* line :
-             {"offered outcome=part", "leftovers_out", "watered", "dampened", "premoult_sign",
-              "moulted span_mm=142 carapace_mm=24", "measured mass_g=28", "fangs_black",
-              "seen count=1", "moved place=B/4", "note text=webbed",
-              "photo file=moult.jpg role=moult", "sexed sex=female", "lent party=a-friend",
-              "returned", "rehoused", "sold price=40", "given", "died cause=age"}) {
+        for (const char* line : {"offered outcome=part",
+                                 "leftovers_out",
+                                 "watered",
+                                 "dampened",
+                                 "premoult_sign",
+                                 "moulted span_mm=142 carapace_mm=24",
+                                 "measured mass_g=28",
+                                 "fangs_black",
+                                 "seen count=1",
+                                 "moved place=B/4",
+                                 "note text=webbed",
+                                 "photo file=moult.jpg role=moult",
+                                 "sexed sex=female",
+                                 "sperm_web",
+                                 "paired",
+                                 "sac_laid",
+                                 "sac_out",
+                                 "lent party=a-friend until=2026-08-01",
+                                 "returned",
+                                 "rehoused",
+                                 "sold price=40",
+                                 "given",
+                                 "died cause=age"}) {
             const auto logged = burrow(QString("log room.book 214 ") + line);
             QVERIFY2(logged.status == 0, qPrintable(line + logged.err));
         }
         const auto shown = burrow("show room.book 214 --json").json();
         QCOMPARE(shown["standing"], "dead");
         QCOMPARE(shown["place"], "B / 4");
-        QCOMPARE(shown["history"].size(), 2U + 19U);
+        QCOMPARE(shown["history"].size(), 2U + 23U);
         QCOMPARE(QDir(burrow.path("room.book-photos/pictures")).entryList(QDir::Files).size(), 1);
         QCOMPARE(burrow("check room.book").status, 0);
     }

@@ -1,5 +1,5 @@
 // A book with one of everything: every kind of event with every field it may have, corrected and taken-back
-// ones, clashing numbers, groups, enclosures, tags, the keeper's own rules.
+// ones, clashing numbers, groups, enclosures, tags, the keeper's own rules and a species profile.
 #pragma once
 
 #include "support/book.h"
@@ -58,10 +58,11 @@ inline void fillWithEverything(TestBook& room) {
     Tag tag{tags::generateCode(room.random), tags::printedSide, animal, std::nullopt};
     room.book.record(SetDraft{ThingType::tag, tagThing(tag.code), toFields(tag)}).value();
     room.book
-        .record(
-            SetDraft{ThingType::book,
-                     room.book.id().uuid,
-                     {{"contact", "fair@kilnrow.invalid"}, {"rule.feed.interval.adult", "20-25"}}})
+        .record(SetDraft{ThingType::book,
+                         room.book.id().uuid,
+                         {{"contact", "fair@kilnrow.invalid"},
+                          {"rule.feed.interval.adult", "20-25"},
+                          {"profile.Novagenus nova", R"({"name": "Novagenus nova"})"}}})
         .value();
 }
 

@@ -313,10 +313,23 @@ private slots:
         QVERIFY(!contains(textsOf(careSheet(sheet, words, measure).value()), "Housing"));
     }
 
+    void whatWasNotLookedUpIsNotCalledFree() {
+        auto sheet = test::slingSheet();
+        sheet.span = Millimetres{40};
+        sheet.profile->order = Order::vinegaroon;
+        sheet.profile->listing.value = Listing::notChecked;
+        const auto texts = textsOf(careSheet(sheet, words, measure).value());
+        QVERIFY(contains(texts, "Ask the seller for its papers"));
+        QVERIFY(contains(texts, "40 mm long"));
+        QVERIFY(contains(texts, "Sprays acid"));
+    }
+
     void cautionsAreReversedOrOutlined() {
         QVERIFY(isReversed(Caution::strongVenom) && isReversed(Caution::sting) &&
                 isReversed(Caution::fast));
         QVERIFY(!isReversed(Caution::hairs) && !isReversed(Caution::venom));
+        QVERIFY(!isReversed(Caution::spray));
+        QVERIFY(cautionHeading(Caution::spray, words).find("eye doctor") != std::string::npos);
         for (const auto caution :
              {Caution::strongVenom, Caution::venom, Caution::sting, Caution::fast}) {
             QVERIFY(cautionHeading(caution, words).find("seek medical care") != std::string::npos);

@@ -123,8 +123,10 @@ private slots:
         auto record = animal(juvenileSpan);
         record.ate("2026-04-01").refused("2026-05-01");
         QCOMPARE(line(record, "2026-05-05"), QString("Feed. Refused 4 days ago, offer again"));
+        // The second time it takes half as long again: 4 to 5 days become 6 to 8.
         record.refused("2026-05-05");
-        QCOMPARE(line(record, "2026-05-09"),
+        QCOMPARE(window(feed(record, "2026-05-06")), QString("2026-05-11 2026-05-12 2026-05-13"));
+        QCOMPARE(line(record, "2026-05-11"),
                  QString("Feed. Refused twice, offer something smaller"));
     }
 
@@ -169,7 +171,9 @@ private slots:
         auto record = animal(adultSpan);
         record.subject.mature = true;
         record.refused("2026-04-20").refused("2026-04-25").refused("2026-05-01");
-        QCOMPARE(feed(record, "2026-05-07").state, State::due);
+        // The third time it takes twice as long: 6 to 8 days become 12 to 16.
+        QCOMPARE(window(feed(record, "2026-05-07")), QString("2026-05-13 2026-05-15 2026-05-17"));
+        QCOMPARE(feed(record, "2026-05-13").state, State::due);
     }
 
     void aSignOfPremoultHoldsFood_data() {
@@ -274,7 +278,8 @@ private slots:
     void aMealOnTheDayOfTheMoultCounts() {
         auto record = animal(slingSpan);
         record.moulted("2026-05-01").ate("2026-05-01");
-        QCOMPARE(line(record, "2026-05-06"), QString("Feed. Ate 5 days ago, usual gap is 6"));
+        // It fills up after a moult: 5 to 7 days become 4 to 6.
+        QCOMPARE(line(record, "2026-05-06"), QString("Feed. Ate 5 days ago, usual gap is 5"));
     }
 
     void oneSoftMemberDoesNotStarveTheGroup() {
@@ -290,7 +295,8 @@ private slots:
         QCOMPARE(line(record, "2026-05-18"),
                  QString("Feed the group. One in premoult since 8 May, offer killed prey"));
         record.refused("2026-05-18").refused("2026-05-22").refused("2026-05-26");
-        QCOMPARE(feed(record, "2026-05-30").state, State::due);
+        QCOMPARE(window(feed(record, "2026-05-30")), QString("2026-06-03 2026-06-04 2026-06-05"));
+        QCOMPARE(feed(record, "2026-06-03").state, State::due);
     }
 
     void quarantineDoesNotStopFeeding() {

@@ -166,6 +166,17 @@ private slots:
         QCOMPARE(judged(record, profileOf("Pandinus imperator")).span.value().value, 140.0);
     }
 
+    // A whip spider's legs are far longer for its carapace than a spider's: no ratio is known here.
+    void whipSpidersAreNotJudgedByTheirCarapace() {
+        for (const char* species : {"Damon diadema", "Mastigoproctus giganteus"}) {
+            Record record;
+            record.carapace("2026-01-01", 9);
+            QVERIFY(!judged(record, profileOf(species)).span);
+            record.span("2026-01-02", 170);
+            QCOMPARE(judged(record, profileOf(species)).span.value().value, 170.0);
+        }
+    }
+
     void aGroupDoesNotRefuseAsOne() {
         Record record;
         record.refused("2026-05-01").refused("2026-05-04").refused("2026-05-07");

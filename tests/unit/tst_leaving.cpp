@@ -57,6 +57,8 @@ private slots:
                  events.c_str());
         QCOMPARE(lineOf(slurp(out / "settings.csv"), "rule."),
                  std::string("rule.feed.interval.adult,20-25"));
+        QCOMPARE(lineOf(slurp(out / "settings.csv"), "profile."),
+                 std::string(R"(profile.Novagenus nova,"{""name"": ""Novagenus nova""}")"));
     }
 
     void onlyTablesOrOnlyTheDocument() {

@@ -170,7 +170,9 @@ private slots:
         at.openRoom();
         const Page page(at, at.pulchra);
         QCOMPARE(column(page.why(), "name"),
-                 (QStringList{"Feeding", "Leftovers", "Water", "Damp", "Looking in", "Stage"}));
+                 (QStringList{"Feeding", "Leftovers", "Water", "Damp", "Looking in", "Moult",
+                              "Head count", "Measuring", "Breeding", "Rehousing", "Quarantine",
+                              "Stage"}));
         QCOMPARE(page.why().first().toMap().value("value").toString(), QString("Hold"));
         QVERIFY(column(page.why(), "sub").first().startsWith("4 days since moult"));
         for (const auto& reason : column(page.why(), "sub")) QVERIFY(!reason.isEmpty());

@@ -192,7 +192,8 @@ private slots:
         QVERIFY(page.line("Feeding").isEmpty());
         QVERIFY(!page.value("Caution").isEmpty());
         QCOMPARE(column(page.why(), "name"),
-                 (QStringList{"Feeding", "Leftovers", "Water", "Damp", "Looking in"}));
+                 (QStringList{"Feeding", "Leftovers", "Water", "Damp", "Looking in", "Moult",
+                              "Head count", "Measuring", "Breeding", "Rehousing", "Quarantine"}));
         QCOMPARE(column(page.why(), "value").first(), QString("Nothing to do"));
     }
 

@@ -2,6 +2,7 @@
 #include <QAbstractItemModelTester>
 #include <QSignalSpy>
 
+#include "room/own_profiles.h"
 #include "viewmodels/other_hand.h"
 #include "viewmodels/profilemodel.h"
 #include "viewmodels/speciesmodel.h"
@@ -81,7 +82,7 @@ private slots:
                 const auto name = line.value("name").toString();
                 QVERIFY(!line.value("value").toString().isEmpty());
                 QVERIFY2(!name.startsWith('['), qPrintable(name));
-                const bool isAdvice = name == "Housing" || name == "Handling";
+                const bool isAdvice = name == "Housing" || name == "Handling" || name == "Law";
                 const bool isName = name == "Other names" || name == "In the trade";
                 if (isAdvice || isName) continue;
                 QVERIFY2(!line.value("source").toString().isEmpty(), qPrintable(name));
@@ -105,6 +106,29 @@ private slots:
         QStringList lines;
         for (const auto& line : model.lines()) lines.append(line.toMap().value("name").toString());
         QVERIFY(lines.contains("Body length") && !lines.contains("Leg span"));
+        model.setSpecies("Damon diadema");
+        QCOMPARE(model.kind(), QString("Climbing whip spider"));
+    }
+
+    void theKeepersOwnAreKnownToo() {
+        DeskFixture at;
+        at.openRoom();
+        auto own = *at.reference.profiles.find("Grammostola rosea");
+        own.name = "Grammostola porteri";  // shipped as an old name of G. rosea
+        own.otherNames.clear();
+        own.tradeNames = {"own rose"};
+        OtherHand hand(at);
+        QVERIFY(keepProfiles(hand.book(), at.reference.profiles, std::vector{own}).has_value());
+        at.desk.refresh();
+        at.settle();
+        QVERIFY(at.desk.profiles().find("own rose") != nullptr);
+        SpeciesModel species;
+        species.setDesk(&at.desk);
+        QCOMPARE(static_cast<std::size_t>(species.count()), at.reference.profiles.all().size() + 1);
+        ProfileModel model;
+        model.setDesk(&at.desk);
+        model.setSpecies("Grammostola porteri");
+        QCOMPARE(model.name(), QString("Grammostola porteri"));
     }
 
     void strangersAreSaidToBeUnknown() {

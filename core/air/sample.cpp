@@ -1,0 +1,53 @@
+#include "air/sample.h"
+
+#include <array>
+#include <utility>
+
+#include "base/text.h"
+#include "model/table.h"
+
+namespace burrow::air {
+namespace {
+
+constexpr std::array<std::pair<std::string_view, ColumnRole>, 5> roles{
+    {{"moment", ColumnRole::moment},
+     {"date", ColumnRole::date},
+     {"clock", ColumnRole::clock},
+     {"temperature", ColumnRole::temperature},
+     {"humidity", ColumnRole::humidity}}};
+
+std::vector<TableShape> shapes() {
+    return {{"columns", {{"names"}}},
+            {"alarms", {{"back", {{0, 20}}}, {"least_minutes", {{0, 1440}}}}},
+            {"gaps", {{"minutes", {{1, 1440}}}}}};
+}
+
+}  // namespace
+
+Result<AirRules> AirRules::fromJson(std::string_view file) {
+    const auto wanted = shapes();
+    BURROW_TRY(const auto tables, Tables::fromJson(file, wanted));
+    AirRules rules;
+    for (const auto& [name, role] : roles) {
+        const auto* row = tables.find("columns", name);
+        if (row == nullptr) return fail(Trouble::badInput, {"air.rules"});
+        for (const auto words : split(row->word("names"), '|')) {
+            rules.columns.push_back({role, std::string(trimmed(words))});
+        }
+    }
+    const auto* warmth = tables.find("alarms", "warmth");
+    const auto* humidity = tables.find("alarms", "humidity");
+    const auto* gap = tables.find("gaps", "joined");
+    if (warmth == nullptr || humidity == nullptr || gap == nullptr) {
+        return fail(Trouble::badInput, {"air.rules"});
+    }
+    const auto patience = [](const TableRow& row) {
+        return Patience{row.number("back"), static_cast<int>(row.number("least_minutes"))};
+    };
+    rules.warmth = patience(*warmth);
+    rules.humidity = patience(*humidity);
+    rules.longestGapMinutes = static_cast<int>(gap->number("minutes"));
+    return rules;
+}
+
+}  // namespace burrow::air

@@ -1,0 +1,20 @@
+// Whether a home is large enough, as far as the planner asks: the rest (drop height, depth of the
+// ground, which home instead) is the business of whoever plans the move.
+#pragma once
+
+#include "husbandry/stage.h"
+
+namespace burrow {
+
+/// The least a home must have for a leg span; the length is of the longer side of its floor.
+struct HomeNeed {
+    Millimetres floor;
+    Millimetres height;  ///< above the ground
+};
+[[nodiscard]] HomeNeed homeNeed(Millimetres span, const Rules& rules);
+
+enum class HomeFit { unknown, fits, tooSmall };
+/// Sizes that are not recorded are taken to be large enough; `unknown` where none are.
+[[nodiscard]] HomeFit fitOf(const HomeSize& home, const HomeNeed& need);
+
+}  // namespace burrow

@@ -1,0 +1,204 @@
+// After every act only what depends on it is planned again, and that equals planning all of it:
+// random histories with entries that come late and out of order, corrections, retractions, new homes,
+// other rules, a clock that is set, and travel. BURROW_HISTORIES sets how many (300).
+#include <map>
+
+#include "room/room.h"
+#include "support/book.h"
+#include "support/planning.h"
+
+using namespace burrow;
+using namespace burrow::test;
+
+namespace {
+
+const Room::Reference& reference() {
+    static const Room::Reference shared{sharedProfiles(), sharedRules()};
+    return shared;
+}
+
+/// A book and what its keeper does to it, in any order.
+class History {
+public:
+    History()
+        : clock_(fridayEvening),
+          random_(static_cast<std::uint64_t>(*rc::gen::inRange(1, 1'000'000))),
+          book_(Book::create(folder_.path() / "r.book", "Kiln Row", "KR", surroundings()).value()) {
+        for (int i = 0; i < 3; ++i) addSubject();
+        homes_.push_back(EnclosureId{book_.newId()});
+        setHome();
+    }
+
+    [[nodiscard]] Room load() { return Room::load(book_, reference(), day()).value(); }
+    [[nodiscard]] Room after(const Room& room, const ChangeSet& changes) {
+        return room.after(book_, reference(), changes).value();
+    }
+
+    ChangeSet act() {
+        moveClock();
+        switch (*rc::gen::inRange(0, 12)) {
+            case 0: return addSubject();
+            case 1: return editSubject();
+            case 2: return setHome();
+            case 3: return setRule();
+            case 4: return amend();
+            case 5: return retract();
+            case 6: return hangTag();
+            default: return logFact();
+        }
+    }
+
+private:
+    Surroundings surroundings() { return {clock_, random_, zone_}; }
+
+    /// The day on which everything is planned stays; what is written moves about.
+    [[nodiscard]] PlanDay day() const { return {Zone::utc().dayOf(fridayEvening), Zone::utc()}; }
+
+    void moveClock() {
+        const auto ms = fridayEvening.ms + *rc::gen::inRange(-200, 3) * msPerDay +
+                        *rc::gen::inRange<std::int64_t>(0, msPerDay);
+        clock_.set({ms});
+    }
+
+    SubjectId anyone() { return subjects_[*rc::gen::inRange<std::size_t>(0, subjects_.size())]; }
+
+    ChangeSet record(Draft draft) {
+        auto changes = book_.record(std::move(draft)).value();
+        return changes;
+    }
+
+    ChangeSet addSubject() {
+        auto subject = anySubject(Zone::utc().dayOf(clock_.now()));
+        subject.id = SubjectId{book_.newId()};
+        subject.number = std::to_string(*rc::gen::inRange(1, 40));
+        subject.species = sharedProfiles().all()[*rc::gen::inRange<std::size_t>(0, 9)].name;
+        subject.place =
+            Place::parse(*rc::gen::element<std::string>("A / 1", "Nursery / A / 2 / 1"));
+        subjects_.push_back(subject.id);
+        written_[subject.id] = subject;
+        return record(SetDraft{ThingType::subject, subject.id.uuid, toFields(subject)});
+    }
+
+    ChangeSet editSubject() {
+        auto& before = written_[anyone()];
+        auto after = before;
+        after.quarantined = *rc::gen::arbitrary<bool>();
+        after.mature = *rc::gen::arbitrary<bool>();
+        after.place = Place::parse(*rc::gen::element<std::string>("A / 10", "B / 2", "C"));
+        if (*rc::gen::arbitrary<bool>()) after.enclosure = homes_.front();
+        const auto fields = changedFields(before, after);
+        const auto id = before.id.uuid;
+        before = after;
+        if (fields.empty()) return {};
+        return record(SetDraft{ThingType::subject, id, fields});
+    }
+
+    ChangeSet setHome() {
+        Enclosure home;
+        home.id = homes_.front();
+        home.name = "E-1";
+        home.length = {*rc::gen::inRange(50, 600) * 1.0};
+        home.height = {*rc::gen::inRange(50, 400) * 1.0};
+        home.place = Place::parse(*rc::gen::element<std::string>("A / 1", "Nursery / B / 2 / 1"));
+        return record(SetDraft{ThingType::enclosure, home.id.uuid, toFields(home)});
+    }
+
+    ChangeSet setRule() {
+        const auto scope = *rc::gen::element<std::string>(
+            "", "@place:Nursery", "@species:" + sharedProfiles().all()[0].name,
+            "@animal:" + anyone().text());
+        const auto rule = *rc::gen::element<std::string>("feed.factor", "home.floor_spans");
+        const auto value = *rc::gen::element<std::string>("1", "1.5", "2.5", "no number");
+        return record(SetDraft{ThingType::book,
+                               book_.id().uuid,
+                               {{std::string(setting::rule) + rule + scope, value}}});
+    }
+
+    /// Up to half a year late, so mostly out of order.
+    ChangeSet logFact() {
+        const auto kind = anyFactKind();
+        if (kind == FactKind::photo || kind == FactKind::note) return {};
+        const auto at =
+            Instant{clock_.now().ms - *rc::gen::inRange<std::int64_t>(0, 180) * msPerDay};
+        auto body = anyFactBody(kind, Zone::utc().dayOf(at));
+        auto changes = record(FactDraft{anyone(), kind, body, at});
+        facts_.emplace_back(changes.entries.front(), body);
+        return changes;
+    }
+
+    ChangeSet amend() {
+        if (facts_.empty()) return {};
+        const auto& [entry, body] = facts_[*rc::gen::inRange<std::size_t>(0, facts_.size())];
+        const auto at =
+            Instant{clock_.now().ms - *rc::gen::inRange<std::int64_t>(0, 90) * msPerDay};
+        auto changed = book_.record(AmendDraft{entry, body, at});
+        return changed ? *changed : ChangeSet{};  // refused where it was retracted
+    }
+
+    ChangeSet retract() {
+        if (facts_.empty()) return {};
+        const auto entry = facts_[*rc::gen::inRange<std::size_t>(0, facts_.size())].first;
+        auto changed = book_.record(RetractDraft{entry});
+        return changed ? *changed : ChangeSet{};
+    }
+
+    ChangeSet hangTag() {
+        const Tag tag{"TAG0000" + std::to_string(*rc::gen::inRange(1, 9)), Millimetres{20},
+                      anyone(), std::nullopt};
+        return record(SetDraft{ThingType::tag, tagThing(tag.code), toFields(tag)});
+    }
+
+    ScratchFolder folder_;
+    FixedClock clock_;
+    SeededRandom random_;
+    Zone zone_ = Zone::named(*rc::gen::element<std::string>("Europe/Berlin", "America/New_York",
+                                                            "Pacific/Auckland", "Asia/Kolkata"))
+                     .value();
+    Book book_;
+    std::vector<SubjectId> subjects_;
+    std::map<SubjectId, Subject> written_;
+    std::vector<EnclosureId> homes_;
+    std::vector<std::pair<EntryId, FactBody>> facts_;
+};
+
+void requireSame(const Room& a, const Room& b) {
+    RC_ASSERT(a.residents().size() == b.residents().size());
+    for (std::size_t i = 0; i < a.residents().size(); ++i) {
+        const auto& x = *a.residents()[i];
+        const auto& y = *b.residents()[i];
+        RC_ASSERT(x.subject() == y.subject());
+        RC_ASSERT(x.kept.digest == y.kept.digest);
+        RC_ASSERT(x.kept.place == y.kept.place && x.kept.tagCode == y.kept.tagCode);
+        RC_ASSERT(x.kept.home == y.kept.home);
+        RC_ASSERT(x.kept.quarantinedSince == y.kept.quarantinedSince);
+        RC_ASSERT(x.plan.answers == y.plan.answers);
+        RC_ASSERT(x.plan.phase == y.plan.phase && x.plan.stage.how == y.plan.stage.how);
+    }
+    RC_ASSERT(a.rules().sameValues(b.rules()));
+}
+
+int histories() {
+    const char* asked = std::getenv("BURROW_HISTORIES");
+    return asked != nullptr ? std::max(1, std::atoi(asked)) : 300;
+}
+
+void anyHistory() {
+    History history;
+    auto room = history.load();
+    const int acts = *rc::gen::inRange(1, 9);
+    for (int i = 0; i < acts; ++i) {
+        const auto changes = history.act();
+        if (changes.isEmpty()) continue;
+        room = history.after(room, changes);
+        requireSame(room, history.load());
+    }
+}
+
+}  // namespace
+
+int main() {
+    // rapidcheck takes the number of cases from its own variable; one that is set already wins.
+    const auto cases = "max_success=" + std::to_string(histories());
+    setenv("RC_PARAMS", cases.c_str(), 0);
+    return rc::check("planning again after an act equals planning everything", anyHistory) ? 0 : 1;
+}
