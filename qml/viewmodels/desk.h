@@ -149,6 +149,7 @@ private:
     void startOpening(const std::filesystem::path& path, bool isDemo,
                       std::function<Result<Book>()> openBook);
     [[nodiscard]] PlanDay planDay() const;
+    [[nodiscard]] Room::Reference reference() const;
     [[nodiscard]] Surroundings surroundings() const;
 
     Knowledge knowledge_;
