@@ -208,7 +208,7 @@ int takeFile(const Setting& setting, const Typed& typed, Book& book) {
     return takeIn(setting, book, typed.place, file->log.samples, file->hash, file->log.bad);
 }
 
-int air(const Setting& setting, const Typed& typed) {
+int readOrShow(const Setting& setting, const Typed& typed) {
     auto& console = setting.console;
     const bool isTyped = !typed.log.empty();
     const bool isFile = !typed.in.empty();
@@ -232,7 +232,7 @@ void addAirCommand(CLI::App& app, Command& chosen) {
                    "Temperature and humidity by place: what was read, and taking readings in.",
                    "burrow air kiln-row.book --log \"Warm room\" temp=24.5 humidity=65\n"
                    "  burrow air kiln-row.book --in logger.csv --place \"A / 2\"",
-                   [typed](const Setting& s) { return air(s, *typed); });
+                   [typed](const Setting& s) { return readOrShow(s, *typed); });
     command->add_option("FIELDS", t.fields, "of a reading: temp=24.5 humidity=65");
     auto* log = command->add_option("--log", t.log, "write a reading down for this place");
     command->add_option("--at", t.at, "when it was read (now)")->needs(log);
