@@ -49,6 +49,13 @@ std::vector<AirDay> daysOf(std::span<const air::Sample> samples, const Zone& zon
     return list;
 }
 
+std::optional<double> valueOf(const air::Sample& sample, AirValue which) {
+    if (which == AirValue::warmth) {
+        return sample.temperature ? std::optional(sample.temperature->value) : std::nullopt;
+    }
+    return sample.humidity ? std::optional(sample.humidity->value) : std::nullopt;
+}
+
 void addWanted(AirReport& report, const Room& room) {
     std::vector<Range<Celsius>> ranges;
     for (const auto& resident : room.residents()) {
@@ -81,6 +88,33 @@ AirReport airReport(const Room& room, std::string_view place, std::vector<air::S
     addWanted(report, room);
     report.alarms = air::alarms(report.samples, {report.wanted, std::nullopt}, rules);
     return report;
+}
+
+std::vector<AirStretch> stretchesOf(std::span<const air::Sample> samples, AirValue which,
+                                    Range<Instant> when, int count, const air::AirRules& rules) {
+    std::vector<AirStretch> stretches;
+    const std::int64_t longest = std::int64_t{rules.longestGapMinutes} * 60'000;
+    const std::int64_t whole = std::max<std::int64_t>(1, when.most.ms - when.least.ms + 1);
+    std::optional<Instant> last;
+    int inside = 0;
+    for (const auto& sample : samples) {
+        const auto value = valueOf(sample, which);
+        if (!value || sample.at < when.least || sample.at > when.most) continue;
+        const auto place = static_cast<int>((sample.at.ms - when.least.ms) * count / whole);
+        const bool isAfterGap = !last || sample.at.ms - last->ms > longest;
+        last = sample.at;
+        if (stretches.empty() || stretches.back().place != place) {
+            stretches.push_back({place, {*value, *value}, *value, isAfterGap});
+            inside = 1;
+            continue;
+        }
+        auto& stretch = stretches.back();
+        stretch.values.least = std::min(stretch.values.least, *value);
+        stretch.values.most = std::max(stretch.values.most, *value);
+        ++inside;
+        stretch.mean += (*value - stretch.mean) / inside;
+    }
+    return stretches;
 }
 
 std::vector<std::string> placesOf(const Room& room) {

@@ -43,6 +43,20 @@ struct AirReport {
 [[nodiscard]] AirReport airReport(const Room& room, std::string_view place,
                                   std::vector<air::Sample> samples, const air::AirRules& rules);
 
+/// What was read in one of many equal stretches of time.
+struct AirStretch {
+    int place = 0;  ///< which of them, from 0
+    Range<double> values;
+    double mean = 0;  ///< of the readings
+    /// Nothing was read for longer than readings are joined by a line, or this is the first.
+    bool isAfterGap = true;
+};
+/// Those that hold readings of one of the two, in order.
+enum class AirValue { warmth, humidity };
+[[nodiscard]] std::vector<AirStretch> stretchesOf(std::span<const air::Sample> samples,
+                                                  AirValue which, Range<Instant> when, int count,
+                                                  const air::AirRules& rules);
+
 /// The places of the room to write a reading for: its rooms, racks and shelves, as placeFit() reads
 /// them, in walking order.
 [[nodiscard]] std::vector<std::string> placesOf(const Room& room);

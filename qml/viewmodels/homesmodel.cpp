@@ -4,13 +4,11 @@
 #include <cmath>
 
 #include "husbandry/plain_forecast.h"
-#include "viewmodels/deeds.h"
+#include "viewmodels/airwords.h"
 #include "viewmodels/factwords.h"
 
 namespace burrow {
 namespace {
-
-double tenths(double value) { return std::round(10 * value) / 10; }
 
 /// The rows of a plan, group by group.
 class Rowing {
