@@ -8,6 +8,9 @@
 #include <cstdlib>
 
 #include "air/packed.h"
+#include "exchange/csv.h"
+#include "room/air_file.h"
+#include "room/air_leave.h"
 #include "room/room.h"
 #include "support/assets.h"
 #include "support/joined.h"
@@ -15,6 +18,7 @@
 
 using namespace burrow;
 using namespace burrow::test;
+using air::Percent;
 using air::Sample;
 
 namespace {
@@ -52,7 +56,7 @@ Range<Instant> always() {
 }
 
 std::vector<Sample> readingsIn(Book& book, const std::string& name) {
-    for (const auto& place : airPlaces(book).value()) {
+    for (const auto& place : got(airPlaces(book))) {
         if (place.place == name) return airOf(book, place, always()).value();
     }
     return {};
@@ -210,6 +214,31 @@ bool plansKnowTheNewestDay() {
     });
 }
 
+/// What leaves as a table comes back in as a logger's file.
+bool readingsLeaveAsATable() {
+    return rc::check("what leaves as a table comes back", [] {
+        const auto phones = roomOf(2, 61);
+        const auto samples = air::united(anyReadings(40));
+        const std::string place = *rc::gen::element<std::string>("A / 2", "=Warm, room");
+        const auto table = airTable();
+        RC_ASSERT(!table.hasAny(phones[0]->book()).value());
+        take(phones[0]->book(), place, samples);
+        RC_ASSERT(table.hasAny(phones[0]->book()).value());
+        std::string text = "place,at,celsius,humidity\r\n";
+        must(table.write(phones[0]->book(), [&](std::span<const std::string> cells) -> Done {
+            RC_ASSERT(cells.size() == table.columns.size());
+            RC_ASSERT(std::string(exchange::plainText(cells[0])) == place);
+            for (const auto& cell : cells) text += exchange::csvCell(cell, ',') + ",";
+            text.back() = '\r';
+            text += '\n';
+            return {};
+        }));
+        const auto file = readAirFile(text, Zone::utc(), airRules()).value();
+        RC_ASSERT(file.log.bad.empty());
+        RC_ASSERT(file.log.samples == samples);
+    });
+}
+
 /// 100,000 rows of a logger are taken in at once, and again with nothing to add.
 bool aLargeFileGoesIn() {
     const auto room = roomOf(1, 5);
@@ -247,6 +276,7 @@ int main() {
     isGood &= twoLoggersUnite();
     isGood &= undoHidesNobodyElses();
     isGood &= plansKnowTheNewestDay();
+    isGood &= readingsLeaveAsATable();
     isGood &= aLargeFileGoesIn();
     return isGood ? EXIT_SUCCESS : EXIT_FAILURE;
 }
