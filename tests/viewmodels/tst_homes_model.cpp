@@ -54,8 +54,8 @@ private slots:
         QCOMPARE(homes.data(homes.index(0, 0), HomesModel::VerbRole).toString(),
                  QString("It is moved"));
         const auto lines = joined(homes, 0, HomesModel::LinesRole);
-        // 450 x 300 x 100 mm of ground.
-        QVERIFY2(lines.contains("13.5 litres of mix, 100 mm deep"), qPrintable(lines));
+        // 450 x 300 x 100 mm are 13.5 litres; loose, 1.1 times as much.
+        QVERIFY2(lines.contains("14.9 litres of dry mix, 100 mm deep"), qPrintable(lines));
         QVERIFY2(lines.contains("litres of coconut fibre, from"), qPrintable(lines));
         QVERIFY2(lines.contains("Drop from the lid 150 mm, fits"), qPrintable(lines));
         const auto cautions = joined(homes, 0, HomesModel::CautionsRole);
