@@ -3,7 +3,6 @@
 #include <QSignalSpy>
 #include <fstream>
 
-#include "husbandry/weather.h"
 #include "viewmodels/airfilemodel.h"
 #include "viewmodels/airmodel.h"
 #include "viewmodels/airplacemodel.h"
@@ -102,9 +101,8 @@ private slots:
         type(at, air, "A", "36", "");
         QVERIFY(column(air, AirModel::AlarmRole).first().startsWith("Up to 36 °C"));
         QCOMPARE(air.summary(), QString("One place, something is wrong in one"));
-        // The plan is told, and nobody is disturbed in it more than must be.
-        const auto hot = resident(at, at.hamorii);
-        QCOMPARE(weatherOf(hot->input(), at.desk.room()->rules(), at.desk.today()), Weather::hot);
+        // Water goes faster in a heat wave.
+        QCOMPARE(resident(at, at.hamorii)->plan.of(Care::water).because, Because::heat);
     }
 
     void aLoggersFileIsLookedAtAndTakenIn() {
