@@ -19,7 +19,8 @@ constexpr std::array<std::pair<std::string_view, ColumnRole>, 5> roles{
 std::vector<TableShape> shapes() {
     return {{"columns", {{"names"}}},
             {"alarms", {{"back", {{0, 20}}}, {"least_minutes", {{0, 1440}}}}},
-            {"gaps", {{"minutes", {{1, 1440}}}}}};
+            {"gaps", {{"minutes", {{1, 1440}}}}},
+            {"development", {{"celsius", {{0, 40}}}}}};
 }
 
 }  // namespace
@@ -38,7 +39,8 @@ Result<AirRules> AirRules::fromJson(std::string_view file) {
     const auto* warmth = tables.find("alarms", "warmth");
     const auto* humidity = tables.find("alarms", "humidity");
     const auto* gap = tables.find("gaps", "joined");
-    if (warmth == nullptr || humidity == nullptr || gap == nullptr) {
+    const auto* base = tables.find("development", "base");
+    if (warmth == nullptr || humidity == nullptr || gap == nullptr || base == nullptr) {
         return fail(Trouble::badInput, {"air.rules"});
     }
     const auto patience = [](const TableRow& row) {
@@ -47,6 +49,7 @@ Result<AirRules> AirRules::fromJson(std::string_view file) {
     rules.warmth = patience(*warmth);
     rules.humidity = patience(*humidity);
     rules.longestGapMinutes = static_cast<int>(gap->number("minutes"));
+    rules.base = {base->number("celsius")};
     return rules;
 }
 

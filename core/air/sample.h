@@ -40,6 +40,7 @@ struct AirRules {
     Patience warmth;
     Patience humidity;
     int longestGapMinutes = 180;  ///< between samples that are still joined by a line
+    Celsius base;                 ///< day-degrees count from here
 
     /// Fails with `badInput` for a file that is no such tables.
     static Result<AirRules> fromJson(std::string_view file);

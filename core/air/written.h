@@ -1,4 +1,4 @@
-// How loggers write moments and numbers; not for use outside air.
+// How loggers, and people, write moments and numbers.
 #pragma once
 
 #include <optional>

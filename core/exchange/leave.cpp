@@ -5,6 +5,7 @@
 #include <system_error>
 
 #include "base/file_writer.h"
+#include "exchange/csv.h"
 #include "exchange/leave_json.h"
 #include "exchange/leave_tables.h"
 #include "journal/projector.h"
@@ -104,7 +105,25 @@ private:
             BURROW_TRY(const auto sink, out_.begin(std::string(name(kind)) + ".csv"));
             BURROW_DO(writeTable(kind, all_, sink));
         }
+        for (const auto& table : options_.more) {
+            BURROW_TRY(const bool hasAny, table.hasAny(book_));
+            if (hasAny) BURROW_DO(writeMore(table));
+        }
         return {};
+    }
+
+    Done writeMore(const LeaveTable& table) {
+        BURROW_TRY(const auto sink, out_.begin(table.file));
+        const LeaveRow write = [&sink](std::span<const std::string> cells) -> Done {
+            std::string line;
+            for (const auto& cell : cells) {
+                if (&cell != &cells.front()) line += ',';
+                line += csvCell(cell, ',');
+            }
+            return sink(line + "\r\n");
+        };
+        BURROW_DO(write(table.columns));
+        return table.write(book_, write);
     }
 
     /// The tables and the document are filled from one reading.

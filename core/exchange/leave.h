@@ -4,16 +4,32 @@
 
 #include <filesystem>
 #include <functional>
+#include <span>
+#include <string>
 #include <vector>
 
 #include "journal/book.h"
 
 namespace burrow::exchange {
 
+/// Takes the cells of one row.
+using LeaveRow = std::function<Done(std::span<const std::string>)>;
+
+/// A table of another room, beside those of the book.
+struct LeaveTable {
+    std::string file;  ///< "air.csv"
+    std::vector<std::string> columns;
+    /// Whether there is anything to write; where there is not, no file is made.
+    std::function<Result<bool>(Book&)> hasAny;
+    /// Hands over all rows; texts are guarded (csv.h).
+    std::function<Done(Book&, const LeaveRow&)> write;
+};
+
 struct LeaveOptions {
-    bool csv = true;     ///< the tables that bring() reads, and a list of the photos
-    bool json = true;    ///< everything in one document, with the journal
-    bool photos = true;  ///< the upright copies, in a folder of their own
+    bool csv = true;                    ///< the tables that bring() reads, and a list of the photos
+    bool json = true;                   ///< everything in one document, with the journal
+    bool photos = true;                 ///< the upright copies, in a folder of their own
+    std::vector<LeaveTable> more = {};  ///< with `csv`
     /// Called now and then with the events written so far; false ends it with nothing kept.
     std::function<bool(std::int64_t)> onProgress;
 };

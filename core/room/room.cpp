@@ -11,6 +11,7 @@ ResidentPtr Room::make(Kept kept) const {
     resident->kept = std::move(kept);
     resident->profiles = profiles_;
     resident->profile = profiles_->find(resident->kept.subject.species);
+    resident->warmth = warmthAt(warmths_, resident->kept.place);
     resident->plan = planFor(resident->input(), *rules_, day_);
     return resident;
 }
@@ -40,11 +41,15 @@ Done Room::readSettings(Book& book, const Reference& reference) {
     BURROW_TRY(info_, roomInfo(book));
     rules_ = std::make_shared<const Rules>(reference.rules.withPossible(info_.rules));
     profiles_ = withOwnProfiles(reference.profiles, info_);
+    warmths_.clear();
+    if (reference.air != nullptr) {
+        BURROW_TRY(warmths_, recentWarmth(book, day_, *reference.air));
+    }
     return {};
 }
 
-/// Settings are names, rules and profiles: nobody's record changes, and plans only where a rule or a
-/// profile does.
+/// Settings are names, rules, profiles and the air: nobody's record changes, and plans only where a
+/// rule, a profile or the temperature does.
 Result<Room> Room::withSettings(Book& book, const Reference& reference) const {
     Room room = *this;
     BURROW_DO(room.readSettings(book, reference));
@@ -53,7 +58,8 @@ Result<Room> Room::withSettings(Book& book, const Reference& reference) const {
     for (auto& resident : room.residents_) {
         const auto subject = resident->input().ruleSubject();
         const bool sameRules = rules_->of(subject).sameValues(room.rules_->of(subject));
-        if (!sameRules || !sameProfiles) resident = room.make(resident->kept);
+        const bool sameWarmth = resident->warmth == warmthAt(room.warmths_, resident->kept.place);
+        if (!sameRules || !sameProfiles || !sameWarmth) resident = room.make(resident->kept);
     }
     return room;
 }

@@ -10,6 +10,7 @@
 #include "husbandry/due_list.h"
 #include "husbandry/profiles.h"
 #include "journal/roster.h"
+#include "room/air_log.h"
 
 namespace burrow {
 
@@ -18,11 +19,13 @@ struct Resident {
     Kept kept;
     const Profile* profile = nullptr;          ///< one of `profiles`
     std::shared_ptr<const Profiles> profiles;  ///< those of its room, which may be gone
+    std::optional<LoggedWarmth> warmth;        ///< where it stands
     Plan plan;
 
     [[nodiscard]] const Subject& subject() const { return kept.subject; }
     [[nodiscard]] PlanInput input() const {
-        return {kept.subject, kept.digest, kept.place, profile, kept.home, kept.quarantinedSince};
+        return {kept.subject, kept.digest,           kept.place, profile,
+                kept.home,    kept.quarantinedSince, warmth};
     }
 };
 
@@ -40,6 +43,8 @@ public:
     struct Reference {
         const Profiles& profiles;  ///< as shipped, without the keeper's own
         const Rules& rules;        ///< as shipped, without the keeper's own
+        /// How readings of the air are joined; where there is none, plans leave the air out.
+        const air::AirRules* air = nullptr;
     };
 
     /// Reads everything. Rules the keeper changed to something impossible are passed over, and the
@@ -59,6 +64,8 @@ public:
     [[nodiscard]] Rules rulesFor(const Resident& resident) const {
         return rules_->of(resident.input().ruleSubject());
     }
+    /// The newest day's mean temperature of each place that has one.
+    [[nodiscard]] std::span<const PlaceWarmth> warmths() const { return warmths_; }
     /// In walking order, those in quarantine last. Includes those who died or left.
     [[nodiscard]] std::span<const ResidentPtr> residents() const { return residents_; }
     [[nodiscard]] ResidentPtr find(SubjectId id) const;
@@ -79,6 +86,7 @@ private:
     PlanDay day_{{}, Zone::utc()};
     std::shared_ptr<const Rules> rules_;
     std::shared_ptr<const Profiles> profiles_;
+    std::vector<PlaceWarmth> warmths_;
     std::vector<ResidentPtr> residents_;
 };
 

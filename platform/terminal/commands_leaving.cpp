@@ -6,6 +6,7 @@
 #include "base/files.h"
 #include "exchange/leave.h"
 #include "exchange/mapping.h"
+#include "room/air_leave.h"
 #include "room/calendar.h"
 #include "terminal/registry.h"
 
@@ -36,6 +37,7 @@ int leaveBook(const Setting& setting, const LeavingTyped& typed) {
     options.csv = !typed.jsonOnly;
     options.json = !typed.csvOnly;
     options.photos = !typed.withoutPhotos;
+    options.more.push_back(airTable());
     const auto report = exchange::leave(*book, typed.to, options);
     if (!report) return console.trouble(report.error());
     json files = json::array();

@@ -187,6 +187,8 @@ int run(int argc, char** argv) {
     addBackupCommands(app, chosen);
     addExchangeCommands(app, chosen);
     addLeavingCommands(app, chosen);
+    addHomesCommand(app, chosen);
+    addAirCommand(app, chosen);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

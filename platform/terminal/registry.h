@@ -32,5 +32,9 @@ void addExchangeCommands(CLI::App& app, Command& chosen);
 void addShareCommand(CLI::App& app, Command& chosen);
 /// Taking everything along, due dates for a calendar, and mappings of spreadsheets.
 void addLeavingCommands(CLI::App& app, Command& chosen);
+/// Who has outgrown its home, and the moves.
+void addHomesCommand(CLI::App& app, Command& chosen);
+/// Readings of temperature and humidity.
+void addAirCommand(CLI::App& app, Command& chosen);
 
 }  // namespace burrow::terminal

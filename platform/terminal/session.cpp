@@ -19,7 +19,8 @@ Result<Book> openToRead(const fs::path& path, const Setting& setting) {
 Result<Room> roomOn(Book& book, const Setting& setting, std::optional<CivilDay> day) {
     const auto today = day.value_or(setting.surroundings().today());
     setting.console.setToday(today);
-    return Room::load(book, {setting.reference.profiles, setting.reference.rules},
+    const auto& known = setting.reference;
+    return Room::load(book, {known.profiles, known.rules, &known.tables.air},
                       {today, setting.zone});
 }
 

@@ -62,6 +62,10 @@ BookPage {
         sub: qsTr("Made by themselves, and the way back to one")
         onActivated: page.open("BackupsPage")
     }
+    RoomCare {
+        width: parent.width
+        kit: page.kit
+    }
     SectionHead {
         width: parent.width
         name: qsTr("Files")

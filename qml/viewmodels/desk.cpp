@@ -53,6 +53,10 @@ void Desk::inOwnThread(std::function<void()> job) {
 
 PlanDay Desk::planDay() const { return PlanDay::at(knowledge_.clock.now(), knowledge_.zone); }
 
+Room::Reference Desk::reference() const {
+    return {knowledge_.profiles, knowledge_.rules, &knowledge_.tables.air};
+}
+
 Surroundings Desk::surroundings() const {
     return {knowledge_.clock, knowledge_.random, knowledge_.zone};
 }
@@ -106,7 +110,7 @@ void Desk::startOpening(const std::filesystem::path& path, bool isDemo,
             auto book = openBook();
             if (book) {
                 shelf->book.emplace(*std::move(book));
-                auto room = Room::load(*shelf->book, {knowledge_.profiles, knowledge_.rules}, day);
+                auto room = Room::load(*shelf->book, reference(), day);
                 if (room) {
                     shelf->room = std::make_shared<const Room>(*std::move(room));
                     inOwnThread([this, opened = shelf->room] { show(opened); });
@@ -158,9 +162,7 @@ void Desk::act(QObject* context, Deed deed, Then then) {
             if (!shelf->book) return fail(Trouble::notFound, {"book.noneOpen"});
             BURROW_TRY(auto changes, carryOut(deed, *shelf->book));
             if (changes.isEmpty()) return changes;
-            BURROW_TRY(
-                auto room,
-                shelf->room->after(*shelf->book, {knowledge_.profiles, knowledge_.rules}, changes));
+            BURROW_TRY(auto room, shelf->room->after(*shelf->book, reference(), changes));
             shelf->room = std::make_shared<const Room>(std::move(room));
             return changes;
         };
@@ -190,9 +192,7 @@ void Desk::undo() {
         const auto write = [&]() -> Done {
             if (!shelf->book) return fail(Trouble::notFound, {"book.noneOpen"});
             BURROW_TRY(const auto changes, taken());
-            BURROW_TRY(
-                auto room,
-                shelf->room->after(*shelf->book, {knowledge_.profiles, knowledge_.rules}, changes));
+            BURROW_TRY(auto room, shelf->room->after(*shelf->book, reference(), changes));
             shelf->room = std::make_shared<const Room>(std::move(room));
             return {};
         };
@@ -209,7 +209,7 @@ void Desk::undo() {
 void Desk::refresh() {
     QMetaObject::invokeMethod(shelf_, [this, shelf = shelf_, day = planDay()] {
         if (!shelf->book) return;
-        auto room = Room::load(*shelf->book, {knowledge_.profiles, knowledge_.rules}, day);
+        auto room = Room::load(*shelf->book, reference(), day);
         if (!room) {
             return inOwnThread([this, error = room.error()] { setTrouble(say(error.message)); });
         }

@@ -15,6 +15,7 @@
 #include <memory>
 
 #include "room/room.h"
+#include "room/tables.h"
 #include "words/words.h"
 
 namespace burrow {
@@ -25,6 +26,7 @@ struct Knowledge {
     const Words& words;
     const Profiles& profiles;
     const Rules& rules;
+    const RoomTables& tables;
     const Clock& clock;
     Random& random;
     Zone zone;
@@ -147,6 +149,7 @@ private:
     void startOpening(const std::filesystem::path& path, bool isDemo,
                       std::function<Result<Book>()> openBook);
     [[nodiscard]] PlanDay planDay() const;
+    [[nodiscard]] Room::Reference reference() const;
     [[nodiscard]] Surroundings surroundings() const;
 
     Knowledge knowledge_;

@@ -1,5 +1,6 @@
 #include "viewmodels/leavemodel.h"
 
+#include "room/air_leave.h"
 #include "viewmodels/files.h"
 #include "viewmodels/wording.h"
 
@@ -54,6 +55,7 @@ void LeaveModel::saveTo(const QUrl& folder) {
     working_ = true;
     written_ = 0;
     auto options = options_;
+    options.more.push_back(airTable());
     options.onProgress = [guard = QPointer(this), desk = desk_.data(),
                           goOn = goOn_](std::int64_t events) {
         if (!*goOn) return false;

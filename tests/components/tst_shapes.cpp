@@ -6,12 +6,14 @@
 #include <QSignalSpy>
 #include <QtTest>
 
+#include "shapes/band_plot_shape.h"
 #include "shapes/moult_line_shape.h"
 #include "shapes/punch_shape.h"
 #include "shapes/qr_shape.h"
 #include "shapes/step_plot_shape.h"
 #include "support/screens.h"
 
+using burrow::BandPlotShape;
 using burrow::MoultLineShape;
 using burrow::PunchShape;
 using burrow::QrShape;
@@ -61,6 +63,8 @@ private slots:
     void emptyAndOddDataDrawWithoutHarm();
     void gridHasAtMostFourLines_data();
     void gridHasAtMostFourLines();
+    void aCutAxisHasAtMostFourLines_data();
+    void aCutAxisHasAtMostFourLines();
     void qrModulesAreWholePixels();
     void sameValueDoesNotRepaint();
 };
@@ -233,6 +237,36 @@ void ShapesTest::emptyAndOddDataDrawWithoutHarm() {
     (void)painted(plot);
     plot.setPoints({QVariantMap{{QStringLiteral("day"), 5}, {QStringLiteral("value"), -3.0}}});
     (void)painted(plot);
+    BandPlotShape band;
+    band.setSize({344, 160});
+    (void)painted(band);
+    band.setPoints({QVariant(), QVariantMap{{QStringLiteral("at"), 9.0}}, QStringLiteral("none")});
+    band.setLabels({QVariantMap{{QStringLiteral("at"), -2.0}}});
+    (void)painted(band);
+}
+
+void ShapesTest::aCutAxisHasAtMostFourLines_data() {
+    QTest::addColumn<double>("least");
+    QTest::addColumn<double>("most");
+    QTest::addColumn<double>("from");
+    QTest::addColumn<double>("to");
+    QTest::addColumn<double>("step");
+    QTest::newRow("a warm room") << 21.3 << 27.9 << 20.0 << 30.0 << 5.0;
+    QTest::newRow("one reading") << 24.0 << 24.0 << 23.0 << 25.0 << 1.0;
+    QTest::newRow("humidity") << 45.0 << 92.0 << 40.0 << 100.0 << 20.0;
+    QTest::newRow("around frost") << -5.0 << 5.0 << -5.0 << 5.0 << 5.0;
+}
+
+void ShapesTest::aCutAxisHasAtMostFourLines() {
+    QFETCH(const double, least);
+    QFETCH(const double, most);
+    QFETCH(const double, from);
+    QFETCH(const double, to);
+    QFETCH(const double, step);
+    const auto cut = BandPlotShape::cutFor(least, most);
+    QCOMPARE(cut.least, from);
+    QCOMPARE(cut.most, to);
+    QCOMPARE(cut.step, step);
 }
 
 void ShapesTest::gridHasAtMostFourLines_data() {

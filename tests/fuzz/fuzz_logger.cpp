@@ -18,7 +18,8 @@ constexpr std::string_view tables = R"({
                 {"id": "humidity", "names": "humidity|rh", "source": "made up"}],
     "alarms": [{"id": "warmth", "back": 1, "least_minutes": 1, "source": "made up"},
                {"id": "humidity", "back": 1, "least_minutes": 1, "source": "made up"}],
-    "gaps": [{"id": "joined", "minutes": 60, "source": "made up"}]})";
+    "gaps": [{"id": "joined", "minutes": 60, "source": "made up"}],
+    "development": [{"id": "base", "celsius": 15, "source": "made up"}]})";
 
 std::vector<std::string> cellsOf(std::string_view line) {
     std::vector<std::string> cells;

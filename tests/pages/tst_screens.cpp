@@ -6,6 +6,7 @@
 
 #include "exchange/bundle.h"
 #include "journal/fields.h"
+#include "pages/logger_file.h"
 #include "pages/stage.h"
 #include "support/moult_photo.h"
 
@@ -242,6 +243,11 @@ std::vector<Scene> scenes() {
                }),
         page("leave", "LeavePage"),
         page("calendar", "CalendarPage"),
+        page("homes", "HomesPage"),
+        page("air", "AirPage"),
+        inRoom("air_place", takeInLoggersFile),
+        lowerPart("air_place_end", inRoom("air_place", takeInLoggersFile)),
+        page("air_file", "AirFilePage"),
         page("room", "RoomPage"),
         lowerPart("room_end", page("room", "RoomPage")),
         page("make_file", "MakeFilePage"),

@@ -1,8 +1,9 @@
 // After every act only what depends on it is planned again, and that equals planning all of it:
 // random histories with entries that come late and out of order, corrections, retractions, new homes,
-// other rules, a clock that is set, and travel. BURROW_HISTORIES sets how many (300).
+// other rules, readings of the air, a clock that is set, and travel. BURROW_HISTORIES sets how many (300).
 #include <map>
 
+#include "room/air_log.h"
 #include "room/room.h"
 #include "support/book.h"
 #include "support/planning.h"
@@ -13,7 +14,10 @@ using namespace burrow::test;
 namespace {
 
 const Room::Reference& reference() {
-    static const Room::Reference shared{sharedProfiles(), sharedRules()};
+    static const auto air =
+        air::AirRules::fromJson(slurp(std::string(BURROW_ASSETS_DIR) + "/rules/tables/air.json"))
+            .value();
+    static const Room::Reference shared{sharedProfiles(), sharedRules(), &air};
     return shared;
 }
 
@@ -36,7 +40,7 @@ public:
 
     ChangeSet act() {
         moveClock();
-        switch (*rc::gen::inRange(0, 12)) {
+        switch (*rc::gen::inRange(0, 13)) {
             case 0: return addSubject();
             case 1: return editSubject();
             case 2: return setHome();
@@ -44,6 +48,7 @@ public:
             case 4: return amend();
             case 5: return retract();
             case 6: return hangTag();
+            case 7: return writeAir();
             default: return logFact();
         }
     }
@@ -142,6 +147,16 @@ private:
         return changed ? *changed : ChangeSet{};
     }
 
+    /// Of lately, so that most of it counts.
+    ChangeSet writeAir() {
+        const air::Sample sample{{fridayEvening.ms - *rc::gen::inRange(-24, 96) * 3'600'000LL},
+                                 Celsius{*rc::gen::inRange(5, 45) * 1.0},
+                                 std::nullopt};
+        const auto place = *rc::gen::element<std::string>("A", "Nursery", "C", "A / 2 / 1");
+        const auto taken = airDrafts(book_, place, std::span(&sample, 1)).value();
+        return taken.drafts.empty() ? ChangeSet{} : book_.record(taken.drafts).value();
+    }
+
     ChangeSet hangTag() {
         const Tag tag{"TAG0000" + std::to_string(*rc::gen::inRange(1, 9)), Millimetres{20},
                       anyone(), std::nullopt};
@@ -171,6 +186,7 @@ void requireSame(const Room& a, const Room& b) {
         RC_ASSERT(x.kept.place == y.kept.place && x.kept.tagCode == y.kept.tagCode);
         RC_ASSERT(x.kept.home == y.kept.home);
         RC_ASSERT(x.kept.quarantinedSince == y.kept.quarantinedSince);
+        RC_ASSERT(x.warmth == y.warmth);
         RC_ASSERT(x.plan.answers == y.plan.answers);
         RC_ASSERT(x.plan.phase == y.plan.phase && x.plan.stage.how == y.plan.stage.how);
     }
