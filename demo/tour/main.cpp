@@ -43,8 +43,8 @@ public:
         : reference_(reference),
           out_(std::move(out)),
           settings_(QString::fromStdString(scratch() / "settings.ini")),
-          desk_(
-              {reference.words, reference.profiles, reference.rules, clock_, random_, Zone::utc()}),
+          desk_({reference.words, reference.profiles, reference.rules, reference.tables, clock_,
+                 random_, Zone::utc()}),
           bookcase_(desk_, settings_, scratch(), [this](const fs::path& path) -> Done {
               Options options;
               options.until = tourDay;

@@ -97,7 +97,8 @@ int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
     const SystemClock clock;
     SystemRandom random;
     Settings settings(folder(QStandardPaths::AppConfigLocation) + "/settings.ini");
-    Desk desk({reference.words, reference.profiles, reference.rules, clock, random, zone});
+    Desk desk({reference.words, reference.profiles, reference.rules, reference.tables, clock,
+               random, zone});
     Bookcase bookcase(desk, settings, pathOf(folder(QStandardPaths::AppDataLocation)),
                       [&](const std::filesystem::path& path) -> Done {
                           demo::Options options;

@@ -18,11 +18,20 @@ std::vector<std::string> textsIn(const QString& folder) {
     return texts;
 }
 
-/// The species, which the build joined to one list; an empty text where it is missing.
-std::vector<std::string> species() {
-    QFile file(QStringLiteral(":/burrow/species.json"));
-    if (!file.open(QIODevice::ReadOnly)) return {std::string()};
-    return {file.readAll().toStdString()};
+/// An empty text where the file is missing.
+std::string textOf(const char* resource) {
+    QFile file(QString::fromLatin1(resource));
+    if (!file.open(QIODevice::ReadOnly)) return {};
+    return file.readAll().toStdString();
+}
+
+/// The species, which the build joined to one list.
+std::vector<std::string> species() { return {textOf(":/burrow/species.json")}; }
+
+Result<RoomTables> tables() {
+    return RoomTables::fromJson(textOf(":/burrow/rules/tables/prey.json"),
+                                textOf(":/burrow/rules/tables/homes.json"),
+                                textOf(":/burrow/rules/tables/air.json"));
 }
 
 }  // namespace
@@ -31,7 +40,8 @@ Result<Reference> loadReference() {
     BURROW_TRY(auto words, Words::fromJson(textsIn(QStringLiteral(":/burrow/words/en"))));
     BURROW_TRY(auto profiles, Profiles::fromJson(species()));
     BURROW_TRY(auto rules, Rules::fromJson(textsIn(QStringLiteral(":/burrow/rules"))));
-    return Reference{std::move(words), std::move(profiles), std::move(rules)};
+    BURROW_TRY(auto numbers, tables());
+    return Reference{std::move(words), std::move(profiles), std::move(rules), std::move(numbers)};
 }
 
 }  // namespace burrow

@@ -1,9 +1,10 @@
-// The words, species and rules that travel inside the program.
+// The words, species, rules and tables that travel inside the program.
 #pragma once
 
 #include "base/result.h"
 #include "husbandry/profiles.h"
 #include "husbandry/rules.h"
+#include "room/tables.h"
 #include "words/words.h"
 
 namespace burrow {
@@ -12,6 +13,7 @@ struct Reference {
     Words words;
     Profiles profiles;
     Rules rules;
+    RoomTables tables;
 };
 
 /// Fails only in a broken build: a test loads the same files.

@@ -15,6 +15,7 @@
 #include <memory>
 
 #include "room/room.h"
+#include "room/tables.h"
 #include "words/words.h"
 
 namespace burrow {
@@ -25,6 +26,7 @@ struct Knowledge {
     const Words& words;
     const Profiles& profiles;
     const Rules& rules;
+    const RoomTables& tables;
     const Clock& clock;
     Random& random;
     Zone zone;

@@ -14,8 +14,8 @@ class DeskFixture {
 public:
     DeskFixture()
         : reference(loadReference().value()),
-          desk({reference.words, reference.profiles, reference.rules, clock, random, Zone::utc()}) {
-    }
+          desk({reference.words, reference.profiles, reference.rules, reference.tables, clock,
+                random, Zone::utc()}) {}
 
     /// Starts a book with four subjects: one to feed, one hardening, a group with prey left in, and one
     /// that was sold.
