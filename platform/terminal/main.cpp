@@ -187,6 +187,8 @@ int run(int argc, char** argv) {
     addBackupCommands(app, chosen);
     addExchangeCommands(app, chosen);
     addLeavingCommands(app, chosen);
+    addAheadCommands(app, chosen);
+    addAwayCommand(app, chosen);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

@@ -32,5 +32,9 @@ void addExchangeCommands(CLI::App& app, Command& chosen);
 void addShareCommand(CLI::App& app, Command& chosen);
 /// Taking everything along, due dates for a calendar, and mappings of spreadsheets.
 void addLeavingCommands(CLI::App& app, Command& chosen);
+/// Prey that will be used and what to buy, and the evenings on which to feed whom.
+void addAheadCommands(CLI::App& app, Command& chosen);
+/// What to do before, during and after an absence, and the sheet for a sitter.
+void addAwayCommand(CLI::App& app, Command& chosen);
 
 }  // namespace burrow::terminal
