@@ -79,14 +79,10 @@ json stockJson(const PreyOutlook& outlook, const stock::Feeders& feeders) {
 }
 
 json purchaseJson(const stock::Purchase& purchase, const Console& console) {
-    json object{{"day", isoDate(purchase.day)},
-                {"size", purchase.kind + "." + purchase.band},
-                {"least", purchase.least},
-                {"likely", purchase.likely},
-                {"enough", purchase.enough},
-                {"lost", purchase.lost},
-                {"why", toJson(purchase.why)},
-                {"text", console.say(purchase.why)}};
+    json object{{"day", isoDate(purchase.day)}, {"size", purchase.kind + "." + purchase.band},
+                {"least", purchase.least},      {"likely", purchase.likely},
+                {"enough", purchase.enough},    {"lost", purchase.lost},
+                {"why", toJson(purchase.why)},  {"text", console.say(purchase.why)}};
     if (purchase.cost) {
         object["packs"] = purchase.packs;
         object["cost"] = static_cast<double>(purchase.cost->value) / 100;
@@ -150,8 +146,8 @@ int prey(const Setting& setting, const AheadTyped& typed) {
     const auto outlook = [&]() -> Result<PreyOutlook> {
         BURROW_TRY(const auto day, maybeDay(typed.on));
         const bool isWritten = !typed.counts.empty() || !typed.prices.empty();
-        BURROW_TRY(auto book, isWritten ? openToWrite(typed.book, setting)
-                                        : openToRead(typed.book, setting));
+        BURROW_TRY(auto book,
+                   isWritten ? openToWrite(typed.book, setting) : openToRead(typed.book, setting));
         BURROW_TRY(const auto before, roomOn(book, setting, day));
         BURROW_TRY(const auto fields, larderFields(typed, before, feeders));
         BURROW_TRY(const auto room, roomAfter(book, setting, day, fields));
@@ -180,12 +176,9 @@ Result<FieldValues> eveningFieldsOf(const AheadTyped& typed, const Room& room) {
 
 json mealJson(const EveningMeal& meal, const Console& console) {
     const auto& resident = *meal.resident;
-    return {{"code", resident.subject().number},
-            {"species", resident.subject().species},
-            {"place", resident.kept.place.text()},
-            {"prey", meal.prey.kind},
-            {"prey_mm", meal.prey.length.value},
-            {"count", meal.prey.count},
+    return {{"code", resident.subject().number},        {"species", resident.subject().species},
+            {"place", resident.kept.place.text()},      {"prey", meal.prey.kind},
+            {"prey_mm", meal.prey.length.value},        {"count", meal.prey.count},
             {"amount", console.say(meal.prey.amount())}};
 }
 
@@ -210,8 +203,8 @@ int showEvenings(const EveningPlan& plan, int days, const Console& console) {
         object["day"] = isoDate(each.day);
         object["why"] = toJson(each.why);
         object["text"] = console.say(each.why);
-        console.line(fmt::format("  {:<6} {}", each.meal.resident->subject().number,
-                                 console.say(each.why)));
+        console.line(
+            fmt::format("  {:<6} {}", each.meal.resident->subject().number, console.say(each.why)));
         apart.push_back(std::move(object));
     }
     json witnesses = json::array();
@@ -231,8 +224,8 @@ int evenings(const Setting& setting, const AheadTyped& typed) {
     const auto plan = [&]() -> Result<EveningPlan> {
         BURROW_TRY(const auto day, maybeDay(typed.on));
         const bool isWritten = typed.weekdays || typed.most;
-        BURROW_TRY(auto book, isWritten ? openToWrite(typed.book, setting)
-                                        : openToRead(typed.book, setting));
+        BURROW_TRY(auto book,
+                   isWritten ? openToWrite(typed.book, setting) : openToRead(typed.book, setting));
         BURROW_TRY(const auto before, roomOn(book, setting, day));
         BURROW_TRY(const auto fields, eveningFieldsOf(typed, before));
         BURROW_TRY(const auto room, roomAfter(book, setting, day, fields));
@@ -263,11 +256,12 @@ void addAheadCommands(CLI::App& app, Command& chosen) {
     prey->add_option("--price", t.prices, "what a pack costs, in your own currency")
         ->allow_extra_args(false);
 
-    auto* evenings = addCommand(app, t.book, chosen, "evenings",
-                                "On which evenings to feed whom, in the order of the walk.",
-                                "burrow evenings kiln-row.book --days 14 --feed-on \"tue fri\" "
-                                "--most 25",
-                                [typed](const Setting& s) { return terminal::evenings(s, *typed); });
+    auto* evenings =
+        addCommand(app, t.book, chosen, "evenings",
+                   "On which evenings to feed whom, in the order of the walk.",
+                   "burrow evenings kiln-row.book --days 14 --feed-on \"tue fri\" "
+                   "--most 25",
+                   [typed](const Setting& s) { return terminal::evenings(s, *typed); });
     look(evenings);
     evenings->add_option("--feed-on", t.weekdays, "your feeding days; \"\" for every day");
     evenings->add_option("--most", t.most, "so many in one evening; 0 for no limit")

@@ -30,8 +30,8 @@ Result<Planned> planned(const Setting& setting, const AwayTyped& typed) {
     BURROW_TRY(const auto from, readDay(typed.from));
     BURROW_TRY(const auto to, readDay(typed.to));
     BURROW_TRY(const auto on, maybeDay(typed.on));
-    BURROW_TRY(auto book, typed.call ? openToWrite(typed.book, setting)
-                                     : openToRead(typed.book, setting));
+    BURROW_TRY(auto book,
+               typed.call ? openToWrite(typed.book, setting) : openToRead(typed.book, setting));
     if (typed.call) {
         const json line = typed.call->empty() ? json() : json(*typed.call);
         BURROW_TRY(const auto changes,
@@ -67,8 +67,8 @@ json visitsJson(std::span<const AwayVisit> visits, const Console& console) {
 json shutJson(const Shut& shut, const Console& console) {
     json reasons = json::array();
     for (const auto& reason : shut.reasons) {
-        reasons.push_back({{"because", std::string(name(reason.because))},
-                           {"text", console.say(reason.says)}});
+        reasons.push_back(
+            {{"because", std::string(name(reason.because))}, {"text", console.say(reason.says)}});
     }
     return {{"code", shut.resident->subject().number},
             {"species", shut.resident->subject().species},
@@ -165,11 +165,11 @@ int away(const Setting& setting, const AwayTyped& typed) {
 void addAwayCommand(CLI::App& app, Command& chosen) {
     auto typed = std::make_shared<AwayTyped>();
     auto& t = *typed;
-    auto* command = addCommand(
-        app, t.book, chosen, "away",
-        "Before, during and after an absence; and the sheet for a sitter, as PDF.",
-        "burrow away kiln-row.book --from 2026-07-03 --to 2026-07-17 --out sitter.pdf",
-        [typed](const Setting& s) { return away(s, *typed); });
+    auto* command =
+        addCommand(app, t.book, chosen, "away",
+                   "Before, during and after an absence; and the sheet for a sitter, as PDF.",
+                   "burrow away kiln-row.book --from 2026-07-03 --to 2026-07-17 --out sitter.pdf",
+                   [typed](const Setting& s) { return away(s, *typed); });
     command->add_option("--from", t.from, "first day away, YYYY-MM-DD")->required();
     command->add_option("--to", t.to, "last day away, YYYY-MM-DD")->required();
     command->add_option("--out", t.out, "the PDF");

@@ -66,9 +66,8 @@ void AwayModel::addVisits(std::vector<LineRow>& rows, std::span<const AwayVisit>
             row.estimated = true;
             if (std::exchange(isFirst, false)) {
                 row.heading = desk_->say({heading, {{"day", words.longDay(visit.day)}}});
-                row.note =
-                    desk_->say({"awayPage.things",
-                                {{"count", static_cast<std::int64_t>(visit.tasks.size())}}});
+                row.note = desk_->say({"awayPage.things",
+                                       {{"count", static_cast<std::int64_t>(visit.tasks.size())}}});
             }
             rows.push_back(std::move(row));
         }
@@ -94,8 +93,8 @@ void AwayModel::addShut(std::vector<LineRow>& rows) const {
         row.marked = true;
         if (std::exchange(isFirst, false)) {
             row.heading = desk_->say("away.stayShut");
-            row.note = desk_->say({"awayPage.homes",
-                                   {{"count", static_cast<std::int64_t>(plan_->shut.size())}}});
+            row.note = desk_->say(
+                {"awayPage.homes", {{"count", static_cast<std::int64_t>(plan_->shut.size())}}});
         }
         rows.push_back(std::move(row));
     }
@@ -125,9 +124,7 @@ QString AwayModel::toText() const {
 QString AwayModel::fromTyped() const { return days_ ? toQt(isoDate(days_->from)) : QString(); }
 QString AwayModel::toTyped() const { return days_ ? toQt(isoDate(days_->to)) : QString(); }
 
-bool AwayModel::canLeaveEarlier() const {
-    return days_ && desk_ && days_->from > desk_->today();
-}
+bool AwayModel::canLeaveEarlier() const { return days_ && desk_ && days_->from > desk_->today(); }
 
 QString AwayModel::lengthText() const {
     if (!days_ || !desk_) return {};
@@ -141,17 +138,15 @@ QString AwayModel::summary() const {
 QString AwayModel::lastMealText() const {
     if (!desk_ || !plan_) return {};
     if (plan_->lastMeal < desk_->today()) return desk_->say("away.tooLateToFeed");
-    return desk_->say({"away.lastMeal",
-                       {{"day", desk_->knowledge().words.longDay(plan_->lastMeal)}}});
+    return desk_->say(
+        {"away.lastMeal", {{"day", desk_->knowledge().words.longDay(plan_->lastMeal)}}});
 }
 
 QString AwayModel::call() const {
     return isReady() ? toQt(desk_->room()->info().other(setting::sitterCall)) : QString();
 }
 
-bool AwayModel::lacksContact() const {
-    return isReady() && desk_->room()->info().contact.empty();
-}
+bool AwayModel::lacksContact() const { return isReady() && desk_->room()->info().contact.empty(); }
 
 void AwayModel::take(AwayDays days) {
     daysError_.clear();
@@ -181,8 +176,7 @@ void AwayModel::typeDays(const QString& from, const QString& to) {
         emit daysChanged();
     };
     if (!first || !last) {
-        return refuse({"day.unreadable",
-                       {{"value", (first ? to : from).trimmed().toStdString()}}});
+        return refuse({"day.unreadable", {{"value", (first ? to : from).trimmed().toStdString()}}});
     }
     const AwayDays days{*first, *last};
     if (const auto possible = checkAway(days, desk_->today()); !possible) {

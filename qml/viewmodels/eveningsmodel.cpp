@@ -70,9 +70,9 @@ void EveningsModel::show(EveningPlan plan) {
             auto row = rowOf(meal, evening.day);
             if (std::exchange(isFirst, false)) {
                 row.heading = toQt(desk_->knowledge().words.longDay(evening.day));
-                row.note = desk_->say(
-                    {"eveningsPage.meals",
-                     {{"count", static_cast<std::int64_t>(evening.meals.size())}}});
+                row.note =
+                    desk_->say({"eveningsPage.meals",
+                                {{"count", static_cast<std::int64_t>(evening.meals.size())}}});
             }
             rows.push_back(std::move(row));
         }
@@ -104,10 +104,10 @@ QVariantList EveningsModel::weekdays() const {
     if (!desk_) return list;
     for (std::size_t shown = 0; shown < weekLength; ++shown) {
         const auto day = coreDay(shown);
-        list.append(QVariantMap{
-            {QStringLiteral("word"), weekdayWord(day, "eveningsPage.short.", *desk_)},
-            {QStringLiteral("name"), weekdayWord(day, "eveningsPage.day.", *desk_)},
-            {QStringLiteral("on"), days_.weekdays[day]}});
+        list.append(
+            QVariantMap{{QStringLiteral("word"), weekdayWord(day, "eveningsPage.short.", *desk_)},
+                        {QStringLiteral("name"), weekdayWord(day, "eveningsPage.day.", *desk_)},
+                        {QStringLiteral("on"), days_.weekdays[day]}});
     }
     return list;
 }

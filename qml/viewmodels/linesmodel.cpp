@@ -27,9 +27,9 @@ QVariant LinesModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> LinesModel::roleNames() const {
-    return {{KeyRole, "key"},           {HeadingRole, "heading"}, {NoteRole, "note"},
-            {TagRole, "tag"},           {NameRole, "name"},       {ValueRole, "value"},
-            {SubRole, "sub"},           {SubjectRole, "subject"}, {EstimatedRole, "estimated"},
+    return {{KeyRole, "key"},      {HeadingRole, "heading"}, {NoteRole, "note"},
+            {TagRole, "tag"},      {NameRole, "name"},       {ValueRole, "value"},
+            {SubRole, "sub"},      {SubjectRole, "subject"}, {EstimatedRole, "estimated"},
             {MarkedRole, "marked"}};
 }
 

@@ -71,9 +71,7 @@ int PreyModel::countOf(std::size_t band) const {
 
 QString PreyModel::sizeName(std::size_t band) const {
     const auto& size = feeders().bands()[band];
-    return desk_->say(
-        {"preyPage.size",
-         {{"feeder", size.kind}, {"band", size.name}}});
+    return desk_->say({"preyPage.size", {{"feeder", size.kind}, {"band", size.name}}});
 }
 
 void PreyModel::readStock() {
@@ -94,11 +92,11 @@ void PreyModel::readStock() {
             row.value = QString::number(countOf(band));
             if (line != nullptr) {
                 row.estimated = line->counted != desk_->today() || line->used > 0;
-                row.sub = desk_->say(
-                    {line->used >= 0.5 ? "preyPage.countedUsed" : "preyPage.counted",
-                     {{"day", line->counted},
-                      {"used", static_cast<std::int64_t>(std::lround(line->used))},
-                      {"length", std::round(line->length.value)}}});
+                row.sub =
+                    desk_->say({line->used >= 0.5 ? "preyPage.countedUsed" : "preyPage.counted",
+                                {{"day", line->counted},
+                                 {"used", static_cast<std::int64_t>(std::lround(line->used))},
+                                 {"length", std::round(line->length.value)}}});
             }
             rows.push_back(std::move(row));
         }
@@ -131,15 +129,14 @@ void PreyModel::showOutlook() {
     for (const auto& use : outlook_->list.uses) {
         LineRow row;
         row.key = toQt(use.kind + "." + use.band);
-        row.name = desk_->say({"preyPage.size",
-                               {{"feeder", use.kind}, {"band", use.band}}});
-        row.value = desk_->say({use.interval.least == use.interval.most ? "preyPage.exactly"
-                                                                        : "preyPage.between",
-                                {{"least", std::int64_t{use.interval.least}},
-                                 {"most", std::int64_t{use.interval.most}}}});
-        row.sub = desk_->say({use.fromStock >= 0.5 ? "preyPage.useFromStock" : "preyPage.use",
-                              {{"mean", std::round(use.mean)},
-                               {"stock", std::round(use.fromStock)}}});
+        row.name = desk_->say({"preyPage.size", {{"feeder", use.kind}, {"band", use.band}}});
+        row.value = desk_->say(
+            {use.interval.least == use.interval.most ? "preyPage.exactly" : "preyPage.between",
+             {{"least", std::int64_t{use.interval.least}},
+              {"most", std::int64_t{use.interval.most}}}});
+        row.sub =
+            desk_->say({use.fromStock >= 0.5 ? "preyPage.useFromStock" : "preyPage.use",
+                        {{"mean", std::round(use.mean)}, {"stock", std::round(use.fromStock)}}});
         row.estimated = true;
         uses.push_back(std::move(row));
     }
@@ -220,8 +217,7 @@ void PreyModel::step(const QString& size, int by) {
     ++tapped.underWay;
     readStock();
     write(countedFields(*desk_->room(), feeders(), *band, next),
-          {"did.counted",
-           {{"prey", feeders().bands()[*band].kind}, {"count", std::int64_t{next}}}},
+          {"did.counted", {{"prey", feeders().bands()[*band].kind}, {"count", std::int64_t{next}}}},
           [this, band = *band](bool) {
               if (--tapped_[band].underWay > 0) return;
               tapped_.erase(band);
