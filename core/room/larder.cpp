@@ -8,6 +8,7 @@
 
 #include "base/text.h"
 #include "husbandry/prey.h"
+#include "words/words.h"
 
 namespace burrow {
 namespace {

@@ -1,6 +1,9 @@
 // Commands that look ahead: prey to be used and bought, and the evenings to come.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <cmath>
+
 #include "husbandry/plain_forecast.h"
 #include "room/evenings.h"
 #include "room/prey_need.h"
