@@ -13,18 +13,22 @@ BottomSheet {
     closeText: qsTr("Done")
 
     Repeater {
-        model: sheet.evenings.weekdays
+        model: 7
 
+        // The rows stay when a day is switched, and the focus with them.
         SwitchRow {
+            id: row
+
             required property int index
-            required property var modelData
+
+            readonly property var day: sheet.evenings.weekdays[row.index]
 
             width: parent?.width ?? 0
-            text: modelData.name
-            on: modelData.on
+            text: row.day?.name ?? ""
+            on: row.day?.on ?? false
             wordOn: qsTr("Feed")
             wordOff: qsTr("Free")
-            onToggled: sheet.evenings.toggleDay(index)
+            onToggled: sheet.evenings.toggleDay(row.index)
         }
     }
     StepRow {
