@@ -55,9 +55,9 @@ Sort sortOf(const PreySuggestion& prey) {
 std::vector<stock::Need> preyNeeds(const Room& room, int days, const Forecast& forecasts) {
     std::vector<stock::Need> needs;
     const auto today = room.day().today;
-    const auto residents = room.residents();
-    for (std::size_t who = 0; who < residents.size(); ++who) {
-        const auto& resident = residents[who];
+    std::size_t position = 0;
+    for (const auto& resident : room.residents()) {
+        const auto who = position++;
         if (resident->subject().standing != Standing::here) continue;
         std::map<Sort, std::vector<CivilDay>> meals;
         for (const auto& task :
