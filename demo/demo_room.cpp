@@ -14,6 +14,20 @@ constexpr const char* roomName = "Kiln Row";
 constexpr const char* roomCode = "KR";
 constexpr const char* contact = "Kiln Row (an invented room, not a real keeper)";
 
+/// How to reach the keeper, and feeders counted at the end with invented prices.
+FieldValues settings(CivilDay until) {
+    const auto counted = [](const char* what, CivilDay day) {
+        return std::string(what) + isoDate(day);
+    };
+    return {{setting::contact, std::string(contact)},
+            {"feeders.cricket.small", counted("60, 6 mm, ", until - 3)},
+            {"feeders.cricket.large", counted("25, 17 mm, ", until - 3)},
+            {"feeders.fruit_fly.all", counted("80, 2.5 mm, ", until - 1)},
+            {"price.cricket.small", "3.20 for 100"},
+            {"price.cricket.medium", "3.60 for 80"},
+            {"price.cricket.large", "3.90 for 50"}};
+}
+
 Done addCast(Act& act, const std::vector<Role>& cast, Random& random) {
     for (const auto& role : cast) {
         act.startNext();
@@ -48,8 +62,7 @@ Result<Made> makeRoom(const std::filesystem::path& path, const Options& options,
     });
 
     BURROW_TRY(auto act, book.beginAct());
-    BURROW_DO(act.add(
-        SetDraft{ThingType::book, book.id().uuid, {{setting::contact, std::string(contact)}}}));
+    BURROW_DO(act.add(SetDraft{ThingType::book, book.id().uuid, settings(options.until)}));
     BURROW_DO(addCast(act, cast, random));
     for (const auto& fact : facts) {
         clock.set(*fact.happenedAt);

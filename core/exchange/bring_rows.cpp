@@ -70,9 +70,7 @@ RowMaker::Drafts RowMaker::settingDrafts(const Cells& cells) const {
     // A book keeps the name it was given; the file says it only to be read.
     if (setting == setting::room || setting == setting::roomCode) return std::vector<Draft>();
     // A rule or a profile that this version does not know is kept, and counts for those who know it.
-    const bool isOwn =
-        (setting.starts_with(setting::rule) || setting.starts_with(setting::profile)) &&
-        setting.size() <= 100;
+    const bool isOwn = setting.size() <= 100 && setting::isOwn(setting);
     if (!isOwn && setting != setting::contact) {
         refuse("name", {"cell.setting", {{"value", setting}}});
     }

@@ -75,6 +75,9 @@ Done writeSettings(const RoomInfo& room, const Sink& sink) {
     for (const auto& [species, text] : room.profiles) {
         BURROW_DO(write(std::string(setting::profile) + species, text));
     }
+    for (const auto& [name, value] : room.others) {
+        if (setting::isOwn(name)) BURROW_DO(write(name, value));
+    }
     return {};
 }
 

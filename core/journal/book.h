@@ -5,6 +5,7 @@
 // A book belongs to one thread. Another program may have the same file open: writers take turns.
 #pragma once
 
+#include <array>
 #include <filesystem>
 #include <memory>
 #include <span>
@@ -35,6 +36,22 @@ inline constexpr const char* contact = "contact";  ///< the keeper's own line on
 inline constexpr std::string_view rule = "rule.";  ///< a rule the keeper changed, by its id
 /// A species profile of the keeper's own, by its valid name, as text.
 inline constexpr std::string_view profile = "profile.";
+/// A count of the keeper's own feeders, by kind and size: "feeders.cricket.small" (room/larder.h).
+inline constexpr std::string_view feeders = "feeders.";
+/// What a pack of them costs, likewise.
+inline constexpr std::string_view price = "price.";
+/// On which days the keeper feeds, and how many in one evening (room/evenings.h).
+inline constexpr std::string_view evenings = "evenings.";
+/// What a sheet for a sitter says beside the room's contact (room/away.h).
+inline constexpr std::string_view sitter = "sitter.";
+/// What these begin is the keeper's own, and is taken along when the keeper leaves.
+inline constexpr std::array families{rule, profile, feeders, price, evenings, sitter};
+[[nodiscard]] inline bool isOwn(std::string_view name) {
+    for (const auto family : families) {
+        if (name.starts_with(family)) return true;
+    }
+    return false;
+}
 }  // namespace setting
 
 class Book;

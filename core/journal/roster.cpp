@@ -152,14 +152,18 @@ Result<RoomInfo> roomInfo(Book& book) {
         if (!more) return info;
         const auto name = rows.text(0);
         const std::string value(rows.text(1));
-        if (name == setting::room) info.name = value;
-        if (name == setting::roomCode) info.code = value;
-        if (name == setting::contact) info.contact = value;
-        if (name.starts_with(setting::rule)) {
+        if (name == setting::room) {
+            info.name = value;
+        } else if (name == setting::roomCode) {
+            info.code = value;
+        } else if (name == setting::contact) {
+            info.contact = value;
+        } else if (name.starts_with(setting::rule)) {
             info.rules.emplace_back(name.substr(setting::rule.size()), value);
-        }
-        if (name.starts_with(setting::profile)) {
+        } else if (name.starts_with(setting::profile)) {
             info.profiles.emplace_back(name.substr(setting::profile.size()), value);
+        } else {
+            info.others.emplace(name, value);
         }
     }
 }

@@ -1,6 +1,8 @@
 // Reading the book: who is kept, where, in what state, and what happened to them.
 #pragma once
 
+#include <map>
+
 #include "journal/book.h"
 #include "model/digest.h"
 #include "model/subject.h"
@@ -24,6 +26,13 @@ struct RoomInfo {
     std::string contact;
     std::vector<std::pair<std::string, std::string>> rules;     ///< the keeper's own, by rule id
     std::vector<std::pair<std::string, std::string>> profiles;  ///< likewise, by species
+    std::map<std::string, std::string> others;                  ///< all other settings, by name
+
+    /// Empty where it is not set.
+    [[nodiscard]] std::string other(const std::string& setting) const {
+        const auto found = others.find(setting);
+        return found == others.end() ? std::string() : found->second;
+    }
 };
 
 Result<RoomInfo> roomInfo(Book& book);

@@ -3,11 +3,13 @@
 namespace burrow {
 
 Result<RoomTables> RoomTables::fromJson(std::string_view prey, std::string_view homes,
-                                        std::string_view air) {
+                                        std::string_view air, std::string_view away) {
     BURROW_TRY(auto feeders, stock::Feeders::fromJson(prey));
     BURROW_TRY(auto homeRules, homes::HomeRules::fromJson(homes));
     BURROW_TRY(auto airRules, air::AirRules::fromJson(air));
-    return RoomTables{std::move(feeders), std::move(homeRules), std::move(airRules)};
+    BURROW_TRY(auto awayRules, AwayRules::fromJson(away));
+    return RoomTables{std::move(feeders), std::move(homeRules), std::move(airRules),
+                      std::move(awayRules)};
 }
 
 }  // namespace burrow

@@ -1,8 +1,9 @@
-// The trade's own numbers for the rooms that only compute: prey, homes, air (assets/rules/tables).
+// The trade's own numbers: prey, homes, air, and what may wait (assets/rules/tables).
 #pragma once
 
 #include "air/sample.h"
 #include "homes/space.h"
+#include "room/away.h"
 #include "stock/feeders.h"
 
 namespace burrow {
@@ -11,11 +12,12 @@ struct RoomTables {
     stock::Feeders feeders;
     homes::HomeRules homes;
     air::AirRules air;
+    AwayRules away;
 
-    /// The texts of prey.json, homes.json and air.json. Fails with `badInput`, and a message that names
+    /// The texts of prey.json, homes.json, air.json and away.json. Fails with `badInput`, and a message that names
     /// table and row, where one of them is damaged.
     static Result<RoomTables> fromJson(std::string_view prey, std::string_view homes,
-                                       std::string_view air);
+                                       std::string_view air, std::string_view away);
 };
 
 }  // namespace burrow

@@ -31,7 +31,8 @@ std::vector<std::string> species() { return {textOf(":/burrow/species.json")}; }
 Result<RoomTables> tables() {
     return RoomTables::fromJson(textOf(":/burrow/rules/tables/prey.json"),
                                 textOf(":/burrow/rules/tables/homes.json"),
-                                textOf(":/burrow/rules/tables/air.json"));
+                                textOf(":/burrow/rules/tables/air.json"),
+                                textOf(":/burrow/rules/tables/away.json"));
 }
 
 }  // namespace

@@ -1,41 +1,11 @@
 // Commands that make PDF files.
-#include <QGuiApplication>
-
-#include "base/files.h"
-#include "fonts.h"
-#include "print/measure.h"
-#include "print/pdfwriter.h"
 #include "room/sheets.h"
 #include "tags/code.h"
 #include "terminal/commands.h"
+#include "terminal/printing.h"
 
 namespace burrow::terminal {
 namespace {
-
-/// Fonts and PDF need a Qt application; no window is ever opened, so it works without a display.
-class Printing {
-public:
-    Printing() {
-        qputenv("QT_QPA_PLATFORM", "offscreen");
-        static int argc = 1;
-        static char name[] = "burrow";
-        static char* argv[] = {name, nullptr};
-        application_ = std::make_unique<QGuiApplication>(argc, argv);
-    }
-    Done start() const {
-        if (loadFonts()) return {};
-        return fail(Trouble::inputOutput, {"print.fonts"});
-    }
-    Done write(const Path& out, std::span<const documents::Page> pages, const std::string& title) {
-        DeviceFiles files;
-        return print::PdfWriter(files).write(out, pages, title);
-    }
-    [[nodiscard]] const documents::TextMeasure& measure() const { return measure_; }
-
-private:
-    std::unique_ptr<QGuiApplication> application_;
-    print::QtTextMeasure measure_;
-};
 
 /// Those asked for, else everyone on the books.
 Result<std::vector<ResidentPtr>> chosen(Book& book, const Room& room,

@@ -189,6 +189,8 @@ int run(int argc, char** argv) {
     addLeavingCommands(app, chosen);
     addHomesCommand(app, chosen);
     addAirCommand(app, chosen);
+    addAheadCommands(app, chosen);
+    addAwayCommand(app, chosen);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

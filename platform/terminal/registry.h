@@ -36,5 +36,9 @@ void addLeavingCommands(CLI::App& app, Command& chosen);
 void addHomesCommand(CLI::App& app, Command& chosen);
 /// Readings of temperature and humidity.
 void addAirCommand(CLI::App& app, Command& chosen);
+/// Prey that will be used and what to buy, and the evenings on which to feed whom.
+void addAheadCommands(CLI::App& app, Command& chosen);
+/// What to do before, during and after an absence, and the sheet for a sitter.
+void addAwayCommand(CLI::App& app, Command& chosen);
 
 }  // namespace burrow::terminal

@@ -33,7 +33,7 @@ BookPage {
     }
     SectionHead {
         width: parent.width
-        name: qsTr("Sheets")
+        name: qsTr("Ahead and on paper")
     }
     RoomSheets {
         width: parent.width

@@ -2,7 +2,8 @@ import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
 
-// What can be printed: tags for the room, and the care sheet of an animal by its number.
+// What looks ahead (evenings, prey, an absence), and what can be printed: tags for the room, and the care sheet
+// of an animal by its number.
 Column {
     id: sheets
 
@@ -11,6 +12,27 @@ Column {
 
     spacing: Tokens.betweenStrips
 
+    WayRow {
+        width: parent.width
+        glyph: "clock"
+        text: qsTr("Evenings")
+        sub: qsTr("Whom to feed on which day, in the fewest visits")
+        onActivated: sheets.kit.navigation.pushed("EveningsPage", {})
+    }
+    WayRow {
+        width: parent.width
+        glyph: "feed"
+        text: qsTr("Prey")
+        sub: qsTr("What is in stock, and what to buy")
+        onActivated: sheets.kit.navigation.pushed("PreyPage", {})
+    }
+    WayRow {
+        width: parent.width
+        glyph: "hand"
+        text: qsTr("Away")
+        sub: qsTr("What a sitter does, and the sheet for it")
+        onActivated: sheets.kit.navigation.pushed("AwayPage", {})
+    }
     WayRow {
         width: parent.width
         glyph: "tag"

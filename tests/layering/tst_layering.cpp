@@ -34,7 +34,7 @@ const std::map<std::string, Names> coreRooms{
     {"exchange", {"base", "model", "storage", "husbandry", "pictures", "journal", "tags"}},
     {"room",
      {"base", "model", "words", "storage", "husbandry", "journal", "documents", "pictures", "tags",
-      "exchange"}},
+      "exchange", "visits", "stock", "homes", "air"}},
 };
 
 const Names allCore = [] {

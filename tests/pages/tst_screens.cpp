@@ -27,6 +27,14 @@ Scene page(const char* name, const char* file,
             }};
 }
 
+/// A page whose plan is worked out before it is shown.
+Scene ahead(const char* name, const char* file, const char* words) {
+    return {name, Stage::Start::DemoRoom, [file, words](Stage& stage) {
+                stage.go(file);
+                if (!QTest::qWaitFor([&] { return stage.has(words); }, 20'000)) qFatal("%s", words);
+            }};
+}
+
 Scene lowerPart(const char* name, Scene of) {
     return {name, of.start, [arrive = of.arrive](Stage& stage) {
                 arrive(stage);
@@ -221,6 +229,11 @@ std::vector<Scene> scenes() {
                }),
         page("care_sheet", "CareSheetPage", of("044")),
         page("tag_sheet", "TagSheetPage"),
+        ahead("prey", "PreyPage", "80 of 100 cases"),
+        lowerPart("prey_end", ahead("prey", "PreyPage", "80 of 100 cases")),
+        ahead("evenings", "EveningsPage", "in the next 14 days"),
+        ahead("away", "AwayPage", "Before you go"),
+        lowerPart("away_end", ahead("away", "AwayPage", "Before you go")),
         page("bring", "BringPage"),
         inRoom("bring_bad", bringBadRows),
         inRoom("bring_asking", chooseSpreadsheet),
