@@ -36,12 +36,12 @@ QString careText(Care care, const Desk& desk) {
 }
 
 QString stateText(State state, const Desk& desk) {
-    return desk.say(Message("state." + std::string(name(state))));
+    return desk.say(Message("answerState." + std::string(name(state))));
 }
 
 QString windowText(const Window& window, const Desk& desk) {
     const bool isOpen = window.opens <= desk.today();
-    const std::string id = isOpen ? "window.open" : "window.closed";
+    const std::string id = isOpen ? "answerWindow.open" : "answerWindow.closed";
     return desk.say(
         {window.best == window.opens ? id + ".atOnce" : id,
          {{"opens", window.opens}, {"best", window.best}, {"late", window.late}}});
