@@ -203,9 +203,10 @@ QVariantList whyRows(const Resident& resident, const Desk& desk) {
         const auto& answer = resident.plan.of(care);
         QStringList sub{desk.say(answer.reason)};
         if (answer.state == State::due && answer.amount) sub.append(desk.say(*answer.amount));
-        auto row = opening(line(careText(care, desk), desk.say(answer.verb(resident.subject().form)),
-                                sub.join(QStringLiteral(". "))),
-                           "WhyPage", "subject", toQt(resident.subject().id.text()));
+        auto row =
+            opening(line(careText(care, desk), desk.say(answer.verb(resident.subject().form)),
+                         sub.join(QStringLiteral(". "))),
+                    "WhyPage", "subject", toQt(resident.subject().id.text()));
         row[QStringLiteral("properties")] =
             QVariantMap{{QStringLiteral("subject"), toQt(resident.subject().id.text())},
                         {QStringLiteral("care"), toQt(std::string(name(care)))}};

@@ -42,9 +42,8 @@ QString stateText(State state, const Desk& desk) {
 QString windowText(const Window& window, const Desk& desk) {
     const bool isOpen = window.opens <= desk.today();
     const std::string id = isOpen ? "answerWindow.open" : "answerWindow.closed";
-    return desk.say(
-        {window.best == window.opens ? id + ".atOnce" : id,
-         {{"opens", window.opens}, {"best", window.best}, {"late", window.late}}});
+    return desk.say({window.best == window.opens ? id + ".atOnce" : id,
+                     {{"opens", window.opens}, {"best", window.best}, {"late", window.late}}});
 }
 
 QString ruleValueText(const Rule& rule, const Desk& desk) {

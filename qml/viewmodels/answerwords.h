@@ -8,9 +8,10 @@
 namespace burrow {
 
 /// The order in which pages list the kinds of care: what a keeper asks about first.
-inline constexpr std::array careAsShown{
-    Care::feed,    Care::leftovers, Care::water,    Care::damp,    Care::look,      Care::moultCheck,
-    Care::headcount, Care::measure, Care::breeding, Care::rehouse, Care::quarantine};
+inline constexpr std::array careAsShown{Care::feed,      Care::leftovers, Care::water,
+                                        Care::damp,      Care::look,      Care::moultCheck,
+                                        Care::headcount, Care::measure,   Care::breeding,
+                                        Care::rehouse,   Care::quarantine};
 static_assert(careAsShown.size() == allCare.size());
 
 /// "Feeding"

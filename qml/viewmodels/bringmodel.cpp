@@ -101,8 +101,8 @@ void BringModel::look(std::vector<std::filesystem::path> paths, ChosenFiles know
     begin(Step::Reading);
     desk_->ask<BringLook>(
         this,
-        [paths = std::move(paths), known = std::move(known), watch = watch(),
-         room = desk_->room(), shipped = &desk_->knowledge().profiles,
+        [paths = std::move(paths), known = std::move(known), watch = watch(), room = desk_->room(),
+         shipped = &desk_->knowledge().profiles,
          today = desk_->today()](Book& book) -> Result<BringLook> {
             exchange::BringOptions options;
             options.mostReported = mostListed;

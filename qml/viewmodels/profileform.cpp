@@ -64,14 +64,14 @@ void ProfileForm::read() {
         if (profile->origin == ProfileOrigin::keeper) own_ = profile->name;
     }
     build();
-    setShape(profile == nullptr
-                 ? desk_->say("ownSpecies.new")
-                 : desk_->say({"ownSpecies.change", {{"species", profile->name}}}),
+    setShape(profile == nullptr ? desk_->say("ownSpecies.new")
+                                : desk_->say({"ownSpecies.change", {{"species", profile->name}}}),
              true);
 }
 
 void ProfileForm::build() {
-    if (isNew()) add(Type::Text, "like", "ownSpecies.like").setHint(desk_->say("ownSpecies.likeHint"));
+    if (isNew())
+        add(Type::Text, "like", "ownSpecies.like").setHint(desk_->say("ownSpecies.likeHint"));
     for (const auto& fact : profileFacts()) addFact(fact);
     if (isNew()) at("name").setText(suggested_);
     add(Type::Flag, "sources", "ownSpecies.sources").setHint(desk_->say("ownSpecies.sourcesHint"));
@@ -122,7 +122,8 @@ void ProfileForm::markSource(const ProfileFact& fact) {
     auto& source = fieldOf(sourceField(fact));
     const auto fromYou = desk_->say("ownSpecies.fromYou");
     const auto was = sourceOf(fact, before_);
-    const bool isAsBefore = entered(fact)["value"] == factFrom(fact, enteredOf(fact, before_), was)["value"];
+    const bool isAsBefore =
+        entered(fact)["value"] == factFrom(fact, enteredOf(fact, before_), was)["value"];
     if (!isAsBefore && source.text() == was) source.setText(fromYou);
     if (isAsBefore && source.text() == fromYou) source.setText(was);
 }
@@ -182,7 +183,12 @@ void ProfileForm::check(const ProfileFact& fact) {
             showError(sourceField(fact), read.error());
         }
     }
-    if (const auto read = profileFromJson(changed, 1); !read) showError(fact.name, read.error());
+    const bool isTyped = fact.shape == FactShape::range && !at(fact.name).value().empty();
+    if (isTyped && !changed[fact.name].contains("value")) {
+        at(fact.name).setError(desk_->say("ownSpecies.trouble.range"));
+    } else if (const auto read = profileFromJson(changed, 1); !read) {
+        showError(fact.name, read.error());
+    }
 }
 
 void ProfileForm::save() {

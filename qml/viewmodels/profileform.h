@@ -44,9 +44,9 @@ private:
 
     QString species_;
     QString suggested_;
-    std::string own_;         ///< the valid name under which the keeper's own one stands; may be empty
-    nlohmann::json before_;   ///< what the form started with, as a file
-    QString takenOver_;       ///< the species that a new one was made like
+    std::string own_;  ///< the valid name under which the keeper's own one stands; may be empty
+    nlohmann::json before_;  ///< what the form started with, as a file
+    QString takenOver_;      ///< the species that a new one was made like
 };
 
 }  // namespace burrow

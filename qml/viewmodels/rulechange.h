@@ -18,7 +18,8 @@ struct RuleChange {
 [[nodiscard]] bool meansTheSame(const RuleKey& a, const RuleKey& b);
 
 /// The room's rules as they will be. What is impossible is passed over.
-[[nodiscard]] Rules rulesAfter(const RuleChange& change, const RoomInfo& info, const Rules& shipped);
+[[nodiscard]] Rules rulesAfter(const RuleChange& change, const RoomInfo& info,
+                               const Rules& shipped);
 /// What is to be written into the book: the value, and nothing under other spellings of its key.
 [[nodiscard]] FieldValues fieldsOf(const RuleChange& change, const RoomInfo& info);
 /// One act that can be undone.

@@ -212,11 +212,10 @@ void RuleForm::showTarget(const Target& target) {
     showOthers(layers);
     const std::string scope(name(target.scope));
     const auto who = target.scope == RuleScope::animal ? value("animal").toStdString() : target.of;
-    holding_ =
-        desk_->say({"ruleForm.holds." + scope,
-                    {{"value", ruleValueText(layers.front(), *desk_).toStdString()},
-                     {"from", ruleOriginText(layers.front(), *desk_).toStdString()},
-                     {"who", who}}});
+    holding_ = desk_->say({"ruleForm.holds." + scope,
+                           {{"value", ruleValueText(layers.front(), *desk_).toStdString()},
+                            {"from", ruleOriginText(layers.front(), *desk_).toStdString()},
+                            {"who", who}}});
     emit layersChanged();
 }
 

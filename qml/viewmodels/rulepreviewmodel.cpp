@@ -22,8 +22,7 @@ Preview previewOf(const Room& room, const Rules& after, std::size_t from, std::s
 /// Whom a value of that key is for, as far as it is known: of an animal all of it.
 std::vector<Rule> layersFor(const RuleKey& key, const Rules& rules, const Desk& desk) {
     const Place place = key.scope == RuleScope::place ? Place::parse(key.of) : Place{};
-    const auto* profile =
-        key.scope == RuleScope::species ? desk.profiles().find(key.of) : nullptr;
+    const auto* profile = key.scope == RuleScope::species ? desk.profiles().find(key.of) : nullptr;
     if (key.scope == RuleScope::animal) {
         const auto id = Uuid::parse(key.of);
         const auto resident = id ? desk.room()->find(SubjectId{*id}) : nullptr;
@@ -167,12 +166,11 @@ QString RulePreviewModel::summary() const {
     }
     if (sum_.concerned == 0) return desk_->say("rulePreview.nobody");
     if (sum_.changed == 0) {
-        return desk_->say(
-            {"rulePreview.nothing", {{"concerned", std::int64_t{sum_.concerned}}}});
+        return desk_->say({"rulePreview.nothing", {{"concerned", std::int64_t{sum_.concerned}}}});
     }
-    return desk_->say({"rulePreview.summary",
-                       {{"concerned", std::int64_t{sum_.concerned}},
-                        {"changed", std::int64_t{sum_.changed}}}});
+    return desk_->say(
+        {"rulePreview.summary",
+         {{"concerned", std::int64_t{sum_.concerned}}, {"changed", std::int64_t{sum_.changed}}}});
 }
 
 QVariantList RulePreviewModel::totals() const {
@@ -183,11 +181,11 @@ QVariantList RulePreviewModel::totals() const {
         const std::int64_t before = sum_.timesBefore[at];
         const std::int64_t after = sum_.timesAfter[at];
         if (before == 0 && after == 0) continue;
-        list.append(QVariantMap{
-            {QStringLiteral("name"), careText(care, *desk_)},
-            {QStringLiteral("value"),
-             desk_->say({before == after ? "rulePreview.asBefore" : "rulePreview.times",
-                         {{"before", before}, {"after", after}}})}});
+        list.append(
+            QVariantMap{{QStringLiteral("name"), careText(care, *desk_)},
+                        {QStringLiteral("value"),
+                         desk_->say({before == after ? "rulePreview.asBefore" : "rulePreview.times",
+                                     {{"before", before}, {"after", after}}})}});
     }
     return list;
 }
@@ -218,10 +216,8 @@ QVariant RulePreviewModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> RulePreviewModel::roleNames() const {
-    return {{SubjectRole, "subject"},
-            {TagRole, "tag"},
-            {BinomialRole, "binomial"},
-            {SaysRole, "says"}};
+    return {
+        {SubjectRole, "subject"}, {TagRole, "tag"}, {BinomialRole, "binomial"}, {SaysRole, "says"}};
 }
 
 }  // namespace burrow

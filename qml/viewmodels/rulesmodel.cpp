@@ -74,9 +74,9 @@ QString RulesModel::alsoFor(const std::string& id, const std::vector<Rule>& own)
 
 QString RulesModel::summary() const {
     if (!desk_) return {};
-    return desk_->say({own_ > 0 ? "rule.summaryOwn" : "rule.summary",
-                       {{"count", static_cast<std::int64_t>(rows_.size())},
-                        {"own", std::int64_t{own_}}}});
+    return desk_->say(
+        {own_ > 0 ? "rule.summaryOwn" : "rule.summary",
+         {{"count", static_cast<std::int64_t>(rows_.size())}, {"own", std::int64_t{own_}}}});
 }
 
 QVariant RulesModel::data(const QModelIndex& index, int role) const {
@@ -96,9 +96,8 @@ QVariant RulesModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> RulesModel::roleNames() const {
-    return {{RuleRole, "rule"},   {HeadingRole, "heading"}, {SaysRole, "says"},
-            {ValueRole, "value"}, {FromRole, "from"},
-            {SourceRole, "source"}, {AlsoRole, "also"},   {OwnRole, "own"}};
+    return {{RuleRole, "rule"}, {HeadingRole, "heading"}, {SaysRole, "says"}, {ValueRole, "value"},
+            {FromRole, "from"}, {SourceRole, "source"},   {AlsoRole, "also"}, {OwnRole, "own"}};
 }
 
 }  // namespace burrow

@@ -14,7 +14,7 @@ struct RuleRow {
     QString value;  ///< "5 to 7 days"
     QString from;   ///< "as shipped"
     QString source;
-    QString also;  ///< the keeper's values for others, one a line
+    QString also;             ///< the keeper's values for others, one a line
     bool fromKeeper = false;  ///< any of them
 
     friend bool operator==(const RuleRow&, const RuleRow&) = default;

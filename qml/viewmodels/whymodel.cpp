@@ -106,10 +106,10 @@ QVariant WhyModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> WhyModel::roleNames() const {
-    return {{CareRole, "care"},       {NameRole, "name"},    {StateRole, "state"},
-            {PunchRole, "punch"},     {ReasonRole, "reason"}, {DueRole, "due"},
-            {HeldRole, "held"},       {OpenRole, "open"},    {AmountRole, "amount"},
-            {WindowRole, "window"},   {WorkingRole, "working"}, {RulesRole, "rules"}};
+    return {{CareRole, "care"},     {NameRole, "name"},       {StateRole, "state"},
+            {PunchRole, "punch"},   {ReasonRole, "reason"},   {DueRole, "due"},
+            {HeldRole, "held"},     {OpenRole, "open"},       {AmountRole, "amount"},
+            {WindowRole, "window"}, {WorkingRole, "working"}, {RulesRole, "rules"}};
 }
 
 }  // namespace burrow

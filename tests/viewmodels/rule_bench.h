@@ -9,8 +9,8 @@ namespace burrow::test {
 inline void setRule(DeskFixture& at, const std::string& key, const nlohmann::json& value) {
     Deed deed;
     deed.compose = [key, value](Book& book) -> Result<std::vector<Draft>> {
-        return std::vector<Draft>{SetDraft{
-            ThingType::book, book.id().uuid, {{std::string(setting::rule) + key, value}}}};
+        return std::vector<Draft>{
+            SetDraft{ThingType::book, book.id().uuid, {{std::string(setting::rule) + key, value}}}};
     };
     at.desk.act(&at.desk, std::move(deed));
     at.settle();

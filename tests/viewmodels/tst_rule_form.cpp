@@ -56,12 +56,17 @@ private slots:
         QTest::addColumn<QString>("scope");
         QTest::addColumn<QString>("of");
         QTest::addColumn<QString>("key");
-        QTest::newRow("everyone") << "everyone" << "" << "feed.interval.adult";
-        QTest::newRow("species") << "species" << "Mexican red knee"
+        QTest::newRow("everyone") << "everyone"
+                                  << ""
+                                  << "feed.interval.adult";
+        QTest::newRow("species") << "species"
+                                 << "Mexican red knee"
                                  << "feed.interval.adult@species:Brachypelma hamorii";
-        QTest::newRow("unknown species") << "species" << "Nobody nullus"
+        QTest::newRow("unknown species") << "species"
+                                         << "Nobody nullus"
                                          << "feed.interval.adult@species:Nobody nullus";
-        QTest::newRow("place") << "place" << " Nursery "
+        QTest::newRow("place") << "place"
+                               << " Nursery "
                                << "feed.interval.adult@place:Nursery";
     }
     void scopesGiveTheirKeys() {
@@ -115,9 +120,8 @@ private slots:
         setRule(bench.at, adults.toStdString(), "20-30");
         setRule(bench.at, adults.toStdString() + "@species:Mexican red knee", "15-16");
         setRule(bench.at, adults.toStdString() + "@place:A", "12-13");
-        QCOMPARE(bench.layers("from"),
-                 (QStringList{"from place A", "from species Mexican red knee", "from you",
-                              "as shipped"}));
+        QCOMPARE(bench.layers("from"), (QStringList{"from place A", "from species Mexican red knee",
+                                                    "from you", "as shipped"}));
         QCOMPARE(bench.layers("note").first(),
                  QString("Without it: 15 to 16 days, from species Mexican red knee"));
         QCOMPARE(bench.layers("note").at(1), QString("A narrower value holds instead"));
@@ -171,15 +175,26 @@ private slots:
         QTest::addColumn<QString>("typed");
         QTest::addColumn<QString>("words");
         const QString juveniles = "feed.interval.juvenile";
-        QTest::newRow("none") << juveniles << "0" << "takes numbers from 1 to 4000";
-        QTest::newRow("too many") << juveniles << "5-9999" << "from 1 to 4000";
-        QTest::newRow("the wrong way round") << juveniles << "10-7" << "the smaller one first";
-        QTest::newRow("half a day") << juveniles << "2.5-3" << "from 1 to 4000";
-        QTest::newRow("words") << juveniles << "weekly" << "weekly";
-        QTest::newRow("three") << juveniles << "1-2-3" << "1-2-3";
-        QTest::newRow("nothing") << juveniles << " " << "from 1 to 4000";
-        QTest::newRow("more than all") << "prey.fraction.adult" << "1.5" << "from 0.01 to 1";
-        QTest::newRow("no feeder") << "prey.kind.adult" << "" << "needs the name of a feeder";
+        QTest::newRow("none") << juveniles << "0"
+                              << "takes numbers from 1 to 4000";
+        QTest::newRow("too many") << juveniles << "5-9999"
+                                  << "from 1 to 4000";
+        QTest::newRow("the wrong way round") << juveniles << "10-7"
+                                             << "the smaller one first";
+        QTest::newRow("half a day") << juveniles << "2.5-3"
+                                    << "from 1 to 4000";
+        QTest::newRow("words") << juveniles << "weekly"
+                               << "weekly";
+        QTest::newRow("three") << juveniles << "1-2-3"
+                               << "1-2-3";
+        QTest::newRow("nothing") << juveniles << " "
+                                 << "from 1 to 4000";
+        QTest::newRow("more than all") << "prey.fraction.adult"
+                                       << "1.5"
+                                       << "from 0.01 to 1";
+        QTest::newRow("no feeder") << "prey.kind.adult"
+                                   << ""
+                                   << "needs the name of a feeder";
     }
     void valuesThatCantBeAreSaid() {
         QFETCH(QString, rule);
@@ -197,13 +212,20 @@ private slots:
         QTest::addColumn<QString>("hint");
         QTest::newRow("range") << "feed.interval.juvenile"
                                << "Days from and to, such as 5-7, from 1 to 4000";
-        QTest::newRow("days") << "look.silent.adult" << "Whole days, from 1 to 4000";
-        QTest::newRow("hours") << "leftovers.within" << "Whole hours, from 1 to 240";
-        QTest::newRow("mm") << "prey.length.adult" << "Millimetres, from 0.5 to 350";
-        QTest::newRow("part") << "prey.fraction.adult" << "A part of one, from 0.01 to 1";
-        QTest::newRow("times") << "size.span_per_carapace" << "How many times, from 1 to 20";
-        QTest::newRow("count") << "prey.count.adult" << "A whole number, from 1 to 100";
-        QTest::newRow("feeder") << "prey.kind.adult" << "The name of a feeder, such as cricket";
+        QTest::newRow("days") << "look.silent.adult"
+                              << "Whole days, from 1 to 4000";
+        QTest::newRow("hours") << "leftovers.within"
+                               << "Whole hours, from 1 to 240";
+        QTest::newRow("mm") << "prey.length.adult"
+                            << "Millimetres, from 0.5 to 350";
+        QTest::newRow("part") << "prey.fraction.adult"
+                              << "A part of one, from 0.01 to 1";
+        QTest::newRow("times") << "size.span_per_carapace"
+                               << "How many times, from 1 to 20";
+        QTest::newRow("count") << "prey.count.adult"
+                               << "A whole number, from 1 to 100";
+        QTest::newRow("feeder") << "prey.kind.adult"
+                                << "The name of a feeder, such as cricket";
     }
     void hintsSayWhatFits() {
         QFETCH(QString, rule);

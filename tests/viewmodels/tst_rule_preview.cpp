@@ -126,9 +126,9 @@ private slots:
         bench.show(adults + "@species:Brachypelma hamorii", "15-16");
         bench.model.save();
         bench.at.settle();
-        QCOMPARE(rulesIn(bench.at), (std::vector<OwnRule>{
-                                        {"feed.interval.adult@species:Brachypelma hamorii",
-                                         "15-16"}}));
+        QCOMPARE(
+            rulesIn(bench.at),
+            (std::vector<OwnRule>{{"feed.interval.adult@species:Brachypelma hamorii", "15-16"}}));
     }
 
     void followsWhatIsWrittenMeanwhile() {
