@@ -8,7 +8,7 @@ Strip {
 
     required property string amount
     required property string span
-    required property list<var> working
+    required property var working
 
     spacing: Tokens.space4
 

@@ -1,25 +1,7 @@
 #include "viewmodels/rulechange.h"
 
-#include <algorithm>
-
-#include "base/text.h"
-
 namespace burrow {
 namespace {
-
-RuleScope scopeOf(RuleOrigin origin) {
-    switch (origin) {
-        case RuleOrigin::species: return RuleScope::species;
-        case RuleOrigin::place: return RuleScope::place;
-        case RuleOrigin::animal: return RuleScope::animal;
-        default: return RuleScope::everyone;
-    }
-}
-
-bool isSameKey(const std::string& written, const RuleKey& key) {
-    const auto other = RuleKey::parse(written);
-    return other && meansTheSame(*other, key);
-}
 
 const char* saidOf(const RuleChange& change) {
     if (!change.isTakenBack()) return "did.ruleChanged";
@@ -27,31 +9,6 @@ const char* saidOf(const RuleChange& change) {
 }
 
 }  // namespace
-
-RuleKey keyOf(const Rule& own) { return {own.id, scopeOf(own.origin), own.scope}; }
-
-bool meansTheSame(const RuleKey& a, const RuleKey& b) {
-    return a.rule == b.rule && a.scope == b.scope &&
-           lowerAscii(trimmed(a.of)) == lowerAscii(trimmed(b.of));
-}
-
-Rules rulesAfter(const RuleChange& change, const RoomInfo& info, const Rules& shipped) {
-    auto own = info.rules;
-    std::erase_if(own, [&](const OwnRule& rule) { return isSameKey(rule.first, change.key); });
-    if (!change.isTakenBack()) own.emplace_back(change.key.text(), change.value);
-    return shipped.withPossible(own);
-}
-
-FieldValues fieldsOf(const RuleChange& change, const RoomInfo& info) {
-    FieldValues fields;
-    for (const auto& [key, value] : info.rules) {
-        if (isSameKey(key, change.key)) fields[std::string(setting::rule) + key] = nullptr;
-    }
-    if (!change.isTakenBack()) {
-        fields[std::string(setting::rule) + change.key.text()] = change.value;
-    }
-    return fields;
-}
 
 Deed deedOf(const RuleChange& change, const Room& room) {
     Deed deed;
@@ -62,10 +19,12 @@ Deed deedOf(const RuleChange& change, const Room& room) {
         if (resident) deed.tag = QString::fromStdString(resident->subject().number);
     }
     deed.said = {saidOf(change)};
-    deed.compose = [fields = fieldsOf(change, room.info())](Book& book) {
+    deed.compose = [change](Book& book) -> Result<std::vector<Draft>> {
+        BURROW_TRY(const auto info, roomInfo(book));
+        const auto fields = fieldsOf(change, info);
         std::vector<Draft> drafts;
         if (!fields.empty()) drafts.emplace_back(SetDraft{ThingType::book, book.id().uuid, fields});
-        return Result<std::vector<Draft>>(std::move(drafts));
+        return drafts;
     };
     return deed;
 }

@@ -254,7 +254,7 @@ void RuleForm::showOthers(const std::vector<Rule>& layers) {
         if (!isIn(layers) && !isIn(others)) others.push_back(rule);
     };
     for (const auto& own : own_) add(own);
-    static const Place nowhere;
+    static const Place nowhere{};
     for (const auto& profile : desk_->profiles().all()) {
         for (const auto& layer : desk_->knowledge().rules.layers(
                  rule_.toStdString(), {SubjectId{}, profile.name, nowhere, &profile})) {
