@@ -15,13 +15,12 @@ Strip {
 
     signal takenBack
 
-    bar: layer.holds ? Tokens.act : "transparent"
-    held: !layer.holds
     spacing: 2
 
     StepText {
         width: parent.width
         step: Tokens.bodyStrong
+        color: layer.holds ? Tokens.ink : Tokens.inkSoft
         text: layer.value
     }
     StepText {
