@@ -48,7 +48,7 @@ constexpr std::array facts{
     ProfileFact{"handling", FactShape::line, false},
 };
 
-QString textOf(const json& value) {
+QString stringOf(const json& value) {
     return value.is_string() ? toQt(value.get_ref<const std::string&>()) : QString();
 }
 
@@ -59,7 +59,7 @@ QString rangeText(const json& pair) {
 
 QString namesText(const json& list) {
     QStringList names;
-    for (const auto& name : list) names.append(textOf(name));
+    for (const auto& name : list) names.append(stringOf(name));
     return names.join(QStringLiteral(", "));
 }
 
@@ -112,13 +112,13 @@ QString enteredOf(const ProfileFact& fact, const json& object) {
         case FactShape::line:
         case FactShape::term: break;
     }
-    return textOf(value);
+    return stringOf(value);
 }
 
 QString sourceOf(const ProfileFact& fact, const json& object) {
     const auto found = object.find(fact.name);
     if (!fact.isSourced || found == object.end()) return {};
-    return textOf(found->at("source"));
+    return stringOf(found->at("source"));
 }
 
 json factFrom(const ProfileFact& fact, const QString& entered, const QString& source) {
