@@ -1,5 +1,4 @@
 import QtQuick
-import Burrow.Components
 
 // A value of a rule for others. The keeper's own one opens; emits opened().
 WayRow {
