@@ -4,6 +4,7 @@
 #include "husbandry/explain.h"
 #include "husbandry/plain_forecast.h"
 #include "husbandry/preview.h"
+#include "room/own_rules.h"
 #include "terminal/commands.h"
 #include "terminal/describe.h"
 
@@ -37,7 +38,7 @@ void print(const Resident& resident, const Explanation& why, bool inFull, const 
 }
 
 /// The key that a value is kept under. A species goes by its valid name, an animal by its identifier.
-Result<std::string> keyOf(const Setting& setting, Book& book, const RuleOptions& options) {
+Result<RuleKey> keyFor(const Setting& setting, Book& book, const RuleOptions& options) {
     RuleKey key{options.id, RuleScope::everyone, {}};
     if (!options.species.empty()) {
         const auto* profile = setting.reference.profiles.find(options.species);
@@ -51,7 +52,7 @@ Result<std::string> keyOf(const Setting& setting, Book& book, const RuleOptions&
         key.scope = RuleScope::animal;
         key.of = id.text();
     }
-    return key.text();
+    return key;
 }
 
 json previewJson(const PreviewLine& line, const Room& room, const Console& console) {
@@ -109,22 +110,13 @@ int showPreview(const Setting& setting, const Room& room, const Rules& changed, 
     return done;
 }
 
-Done writeRule(Book& book, const std::string& key, const std::string& value) {
-    const json written = value.empty() ? json() : json(value);
-    BURROW_TRY(
-        const auto changes,
-        book.record(SetDraft{
-            ThingType::book, book.id().uuid, {{std::string(setting::rule) + key, written}}}));
+Done writeRule(Book& book, const RuleChange& change) {
+    BURROW_TRY(const auto info, roomInfo(book));
+    const auto fields = fieldsOf(change, info);
+    if (fields.empty()) return {};
+    BURROW_TRY(const auto changes, book.record(SetDraft{ThingType::book, book.id().uuid, fields}));
     static_cast<void>(changes);
     return {};
-}
-
-/// The room's rules with one value changed, or with it taken back.
-Rules rulesWith(const Setting& setting, const Room& room, const OwnRule& own) {
-    auto all = room.info().rules;
-    std::erase_if(all, [&](const OwnRule& rule) { return rule.first == own.first; });
-    if (!own.second.empty()) all.push_back(own);
-    return setting.reference.rules.withPossible(all);
 }
 
 int listRules(const Setting& setting, const Room& room, const RuleOptions& options) {
@@ -184,18 +176,21 @@ int rules(const Setting& setting, const Path& path, const RuleOptions& options) 
     if (!book) return console.trouble(book.error());
     if (options.value) {
         if (options.id.empty()) return console.trouble(Message{"rules.needsRule"});
-        const auto key = keyOf(setting, *book, options);
+        const auto key = keyFor(setting, *book, options);
         if (!key) return console.trouble(key.error());
-        const OwnRule own{*key, *options.value};
+        const RuleChange change{*key, *options.value};
+        const OwnRule own{key->text(), change.value};
         const auto possible =
-            setting.reference.rules.with(std::span(&own, own.second.empty() ? 0 : 1));
+            setting.reference.rules.with(std::span(&own, change.isTakenBack() ? 0 : 1));
         if (!possible) return console.trouble(possible.error());
         if (!isWritten) {
             const auto room = roomOn(*book, setting, std::nullopt);
             if (!room) return console.trouble(room.error());
-            return showPreview(setting, *room, rulesWith(setting, *room, own), options.previewDays);
+            return showPreview(setting, *room,
+                               rulesAfter(change, room->info(), setting.reference.rules),
+                               options.previewDays);
         }
-        if (const auto written = writeRule(*book, own.first, own.second); !written) {
+        if (const auto written = writeRule(*book, change); !written) {
             return console.trouble(written.error());
         }
     }

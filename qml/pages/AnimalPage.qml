@@ -67,6 +67,7 @@ BookPage {
         visible: page.animal.why.length > 0
         title: qsTr("Why today")
         rows: page.animal.why
+        onOpened: (name, properties) => page.kit.navigation.pushed(name, properties)
     }
     LineList {
         width: parent.width

@@ -20,8 +20,8 @@ Column {
     }
     ChoiceTiles {
         width: parent.width
-        columns: Tokens.roundCompact ? 1 : view.entry.options.length === 4 ? 2
-                                                                         : view.entry.options.length
+        columns: Tokens.roundCompact ? 1 : view.entry.options.length >= 4 ? 2
+                                                                        : view.entry.options.length
         name: view.entry.label
         options: view.entry.options
         current: view.entry.chosen

@@ -13,8 +13,25 @@ BookPage {
         desk: page.kit.desk
         species: page.species
     }
+    readonly property ProfileFiles files: ProfileFiles {
+        desk: page.kit.desk
+        sharer: page.kit.sharer
+        species: page.species
+    }
 
     title: page.profile.missing ? qsTr("Species") : ""
+    mainText: page.profile.missing ? "" : qsTr("Change")
+    mainGlyph: "edit"
+    helperText: page.profile.missing || !page.files.canShare ? "" : qsTr("Share")
+    helperGlyph: "send"
+    onMain: page.kit.navigation.pushed("ProfileFormPage", {
+        "species": page.profile.name
+    })
+    onHelper: page.files.share()
+    lower: ProfileFilesDone {
+        width: parent.width
+        files: page.files
+    }
 
     GoneStrip {
         width: parent.width
@@ -31,7 +48,7 @@ BookPage {
         bottomPadding: Tokens.space8
         step: Tokens.reason
         color: Tokens.inkSoft
-        text: page.profile.kind
+        text: page.profile.missing ? "" : page.profile.kind + ". " + page.profile.origin
     }
     Repeater {
         model: page.profile.cautions
@@ -49,5 +66,35 @@ BookPage {
         width: parent.width
         visible: page.profile.lines.length > 0
         rows: page.profile.lines
+    }
+    Column {
+        width: parent.width
+        visible: !page.profile.missing
+        topPadding: Tokens.space8
+        spacing: Tokens.betweenStrips
+
+        WayRow {
+            width: parent.width
+            glyph: "send"
+            text: qsTr("Give it away as a file")
+            sub: qsTr("Another keeper can take it in")
+            onActivated: chooser.open()
+        }
+        WayRow {
+            width: parent.width
+            visible: page.profile.own
+            glyph: "undo"
+            endGlyph: ""
+            text: page.profile.overShipped ? qsTr("As shipped again") : qsTr("Take it out")
+            sub: page.profile.overShipped ? qsTr("Your own profile is taken out, the shipped one counts")
+                                          : qsTr("Animals keep its name, and nothing more is known of it")
+            onActivated: page.profile.drop()
+        }
+    }
+    FileChooser {
+        id: chooser
+        folders: true
+        title: qsTr("Where to save the species")
+        onFolderChosen: folder => page.files.saveTo(folder)
     }
 }

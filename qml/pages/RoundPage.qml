@@ -74,6 +74,10 @@ PageFrame {
             RoundReason {
                 width: parent.width
                 round: page.round
+                onWhyWanted: page.kit.navigation.pushed("WhyPage", {
+                    "subject": page.round.subject,
+                    "care": page.feeding || page.holding ? "feed" : ""
+                })
             }
             RoundExtras {
                 width: parent.width

@@ -10,6 +10,8 @@ Column {
 
     readonly property bool holding: reason.round.task === RoundModel.Hold
 
+    signal whyWanted
+
     spacing: Tokens.space4
 
     StepText {
@@ -19,10 +21,28 @@ Column {
         text: reason.round.verb
         Accessible.role: Accessible.Heading
     }
-    ReasonText {
+    Item {
         width: parent.width
-        verb: reason.holding ? "" : reason.round.verb
-        reason: reason.round.reason
+        height: Math.max(lead.y + lead.height, why.visible ? why.y + why.height : 0)
+
+        ReasonText {
+            id: lead
+            y: why.visible && !Tokens.rowsStack ? Math.max(0, Math.round((why.height - height) / 2)) : 0
+            width: why.visible && !Tokens.rowsStack ? parent.width - why.width - Tokens.space8
+                                                    : parent.width
+            verb: reason.holding ? "" : reason.round.verb
+            reason: reason.round.reason
+        }
+        ActionButton {
+            id: why
+            y: Tokens.rowsStack ? lead.height : 0
+            anchors.right: parent.right
+            visible: reason.round.subject !== ""
+            kind: "plain"
+            text: qsTr("Why")
+            Accessible.name: qsTr("Why: the working behind it")
+            onActivated: reason.whyWanted()
+        }
     }
     StepText {
         width: parent.width

@@ -1,18 +1,21 @@
 import QtQuick
 import Burrow.Components
 
-// One rule of thumb: what it says, its value, and where it comes from. Emits activated().
+// One rule of thumb: what it says, its value, and where that comes from; `also` holds values for others.
+// Emits activated().
 PressArea {
     id: row
 
     required property string says
     required property string value
+    required property string from
     required property string source
+    property string also
     property bool own: false
 
     text: row.says
-    Accessible.name: row.says + " " + row.value
-    Accessible.description: row.source
+    Accessible.name: row.says + " " + row.value + ", " + row.from
+    Accessible.description: row.also === "" ? row.source : row.also
     implicitHeight: Math.max(Tokens.target, words.height + topPadding + bottomPadding)
     leftPadding: Tokens.stripPadding
     rightPadding: Tokens.rowPadding
@@ -51,7 +54,15 @@ PressArea {
                 step: Tokens.label
                 weight: Font.Normal
                 color: Tokens.inkSoft
-                text: row.source
+                text: row.source === "" ? row.from : row.from + ". " + row.source
+                Accessible.ignored: true
+            }
+            StepText {
+                width: parent.width
+                visible: row.also !== ""
+                step: Tokens.label
+                color: Tokens.act
+                text: row.also
                 Accessible.ignored: true
             }
         }

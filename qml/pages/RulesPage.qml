@@ -3,7 +3,7 @@ import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
 
-// The rules of thumb the book goes by, each with its source. Any of them can be changed.
+// The rules of thumb the book goes by, each with where it comes from. Any of them can be changed.
 PageFrame {
     id: page
 
@@ -11,7 +11,6 @@ PageFrame {
 
     readonly property RulesModel rules: RulesModel {
         desk: page.kit.desk
-        onKept: sheet.close()
     }
 
     StripList {
@@ -36,12 +35,13 @@ PageFrame {
                 width: parent.width
                 says: entry.model.says
                 value: entry.model.value
+                from: entry.model.from
                 source: entry.model.source
+                also: entry.model.also
                 own: entry.model.own
-                onActivated: {
-                    page.rules.choose(entry.model.rule);
-                    sheet.begin();
-                }
+                onActivated: page.kit.navigation.pushed("RulePage", {
+                    "rule": entry.model.rule
+                })
             }
         }
     }
@@ -60,10 +60,6 @@ PageFrame {
         x: page.contentX
         width: page.contentWidth
         kit: page.kit
-    }
-    RuleSheet {
-        id: sheet
-        rules: page.rules
     }
     bar: ContextBar {
         width: parent.width

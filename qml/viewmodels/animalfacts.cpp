@@ -5,6 +5,7 @@
 #include "documents/cautions.h"
 #include "husbandry/gaps.h"
 #include "room/sheets.h"
+#include "viewmodels/answerwords.h"
 #include "viewmodels/deeds.h"
 
 namespace burrow {
@@ -198,15 +199,18 @@ QVariantList factRows(const Resident& resident, const AnimalRecord& record, cons
 
 QVariantList whyRows(const Resident& resident, const Desk& desk) {
     QVariantList rows;
-    for (const auto care :
-         {Care::feed, Care::leftovers, Care::water, Care::damp, Care::look, Care::moultCheck,
-          Care::headcount, Care::measure, Care::breeding, Care::rehouse, Care::quarantine}) {
+    for (const auto care : careAsShown) {
         const auto& answer = resident.plan.of(care);
         QStringList sub{desk.say(answer.reason)};
         if (answer.state == State::due && answer.amount) sub.append(desk.say(*answer.amount));
-        rows.append(line(desk.say(Message("care." + std::string(name(care)))),
-                         desk.say(answer.verb(resident.subject().form)),
-                         sub.join(QStringLiteral(". "))));
+        auto row =
+            opening(line(careText(care, desk), desk.say(answer.verb(resident.subject().form)),
+                         sub.join(QStringLiteral(". "))),
+                    "WhyPage", "subject", toQt(resident.subject().id.text()));
+        row[QStringLiteral("properties")] =
+            QVariantMap{{QStringLiteral("subject"), toQt(resident.subject().id.text())},
+                        {QStringLiteral("care"), toQt(std::string(name(care)))}};
+        rows.append(row);
     }
     if (resident.subject().isKept()) {
         const std::string stage(name(resident.plan.stage.stage));

@@ -17,7 +17,8 @@ struct AnimalRecord {
 /// [{name, value, sub, missing, page, properties}]
 [[nodiscard]] QVariantList factRows(const Resident& resident, const AnimalRecord& record,
                                     const Desk& desk);
-/// [{name, value, sub}]: an answer for every kind of care, then how its stage was judged.
+/// [{name, value, sub, page, properties}]: an answer for every kind of care, which opens its working, then
+/// how its stage was judged.
 [[nodiscard]] QVariantList whyRows(const Resident& resident, const Desk& desk);
 /// [{name, value, sub, page, properties}], newest first.
 [[nodiscard]] QVariantList sexRows(const Resident& resident, const AnimalRecord& record,

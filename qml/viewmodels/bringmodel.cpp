@@ -101,12 +101,14 @@ void BringModel::look(std::vector<std::filesystem::path> paths, ChosenFiles know
     begin(Step::Reading);
     desk_->ask<BringLook>(
         this,
-        [paths = std::move(paths), known = std::move(known), watch = watch(),
-         &profiles = desk_->knowledge().profiles,
+        [paths = std::move(paths), known = std::move(known), watch = watch(), room = desk_->room(),
+         shipped = &desk_->knowledge().profiles,
          today = desk_->today()](Book& book) -> Result<BringLook> {
             exchange::BringOptions options;
             options.mostReported = mostListed;
             options.onProgress = watch;
+            // The keeper's own species are known too.
+            const auto& profiles = room ? room->profiles() : *shipped;
             return lookAt(book, paths, known, profiles, today, options);
         },
         [this](const Result<BringLook>& look) {

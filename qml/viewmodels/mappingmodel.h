@@ -83,7 +83,7 @@ private:
     void readIfGiven();
     void review();
     [[nodiscard]] const Desk& desk() const { return *bring_->desk(); }
-    [[nodiscard]] const Profiles& profiles() const { return desk().knowledge().profiles; }
+    [[nodiscard]] const Profiles& profiles() const { return desk().profiles(); }
     [[nodiscard]] QVariantMap optionFor(const exchange::MapQuestion& question,
                                         const std::string& choice) const;
     [[nodiscard]] std::vector<std::string> choicesOf(const exchange::MapQuestion& question) const;

@@ -16,8 +16,13 @@ class ProfileModel : public QObject {
     Q_PROPERTY(QString kind READ kind NOTIFY changed FINAL)
     /// [{word, advice}], the gravest first.
     Q_PROPERTY(QVariantList cautions READ cautions NOTIFY changed FINAL)
-    /// [{name, value, source}]
+    /// [{name, value, sub}]: every fact, with its source below.
     Q_PROPERTY(QVariantList lines READ lines NOTIFY changed FINAL)
+    /// The keeper's own profile, and whether there is a shipped one that would count without it.
+    Q_PROPERTY(bool own READ isOwn NOTIFY changed FINAL)
+    Q_PROPERTY(bool overShipped READ isOverShipped NOTIFY changed FINAL)
+    /// "from you", "shipped"
+    Q_PROPERTY(QString origin READ origin NOTIFY changed FINAL)
 
 public:
     explicit ProfileModel(QObject* parent = nullptr) : QObject(parent) {}
@@ -31,6 +36,13 @@ public:
     [[nodiscard]] QString kind() const;
     [[nodiscard]] QVariantList cautions() const;
     [[nodiscard]] QVariantList lines() const;
+    [[nodiscard]] bool isOwn() const;
+    [[nodiscard]] bool isOverShipped() const;
+    [[nodiscard]] QString origin() const;
+
+public slots:
+    /// Takes the keeper's own profile out: the shipped one counts again, where there is one.
+    void drop();
 
 signals:
     void changed();

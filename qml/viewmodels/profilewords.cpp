@@ -18,7 +18,9 @@ QVariantList profileLines(const Profile& profile, const Desk& desk) {
         lines.append(
             QVariantMap{{QStringLiteral("name"), desk.say(Message(std::string(line.name)))},
                         {QStringLiteral("value"), desk.say(line.value)},
-                        {QStringLiteral("source"), toQt(line.source)}});
+                        {QStringLiteral("source"), toQt(line.source)},
+                        // Where it comes from stands below each fact.
+                        {QStringLiteral("sub"), toQt(line.source)}});
     }
     return lines;
 }

@@ -11,7 +11,7 @@ namespace burrow {
 [[nodiscard]] QString kindText(const Profile& profile, const Desk& desk);
 /// "Mexican red knee, Mexican redknee"
 [[nodiscard]] QString joinedNames(const std::vector<std::string>& names);
-/// Every fact with its source: [{name, value, source}].
+/// Every fact with its source: [{name, value, source, sub}].
 [[nodiscard]] QVariantList profileLines(const Profile& profile, const Desk& desk);
 
 }  // namespace burrow

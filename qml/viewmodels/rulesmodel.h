@@ -1,8 +1,9 @@
-// Every rule of thumb the planner goes by: its value, where it comes from, and the keeper's own.
+// Every rule of thumb the planner goes by: its value for everyone, where it comes from, and the keeper's
+// own values for a species, a place or one animal.
 #pragma once
 
+#include "viewmodels/answerwords.h"
 #include "viewmodels/rows.h"
-#include "viewmodels/wording.h"
 
 namespace burrow {
 
@@ -11,8 +12,10 @@ struct RuleRow {
     QString heading;  ///< on the first row of each group
     QString says;
     QString value;  ///< "5 to 7 days"
+    QString from;   ///< "as shipped"
     QString source;
-    bool fromKeeper = false;
+    QString also;             ///< the keeper's values for others, one a line
+    bool fromKeeper = false;  ///< any of them
 
     friend bool operator==(const RuleRow&, const RuleRow&) = default;
 };
@@ -24,24 +27,15 @@ class RulesModel : public burrow::RowsModel {
     /// "75 rules, 2 of them your own"
     Q_PROPERTY(QString summary READ summary NOTIFY summaryChanged FINAL)
 
-    // The rule that is being changed.
-    Q_PROPERTY(QString chosen READ chosen NOTIFY chosenChanged FINAL)
-    Q_PROPERTY(QString says READ says NOTIFY chosenChanged FINAL)
-    /// As it is typed: "5-7".
-    Q_PROPERTY(QString typed READ typed NOTIFY chosenChanged FINAL)
-    Q_PROPERTY(QString hint READ hint NOTIFY chosenChanged FINAL)
-    /// "Shipped: 5 to 7 days. common practice, no source"
-    Q_PROPERTY(QString shipped READ shipped NOTIFY chosenChanged FINAL)
-    Q_PROPERTY(bool own READ isOwn NOTIFY chosenChanged FINAL)
-    Q_PROPERTY(QString error READ error NOTIFY chosenChanged FINAL)
-
 public:
     enum Role {
         RuleRole = Qt::UserRole + 1,
         HeadingRole,
         SaysRole,
         ValueRole,
+        FromRole,
         SourceRole,
+        AlsoRole,
         OwnRole
     };
 
@@ -50,45 +44,23 @@ public:
     [[nodiscard]] Desk* desk() const { return desk_; }
     void setDesk(Desk* desk);
     [[nodiscard]] QString summary() const;
-    [[nodiscard]] QString chosen() const { return chosen_; }
-    [[nodiscard]] QString says() const;
-    [[nodiscard]] QString typed() const;
-    [[nodiscard]] QString hint() const;
-    [[nodiscard]] QString shipped() const;
-    [[nodiscard]] bool isOwn() const;
-    [[nodiscard]] QString error() const { return error_; }
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override {
         return countOf(rows_, parent);
     }
     [[nodiscard]] QVariant data(const QModelIndex& index, int role) const override;
     [[nodiscard]] QHash<int, QByteArray> roleNames() const override;
 
-public slots:
-    void choose(const QString& rule);
-    /// Writes the keeper's own value for the chosen rule, or says why it can't be.
-    void change(const QString& text);
-    /// The chosen rule is as shipped again.
-    void reset();
-    void clearError();
-
 signals:
     void deskChanged();
     void summaryChanged();
-    void chosenChanged();
-    /// The change is on the device.
-    void kept();
 
 private:
     void read();
-    void write(const nlohmann::json& value, const char* said);
-    [[nodiscard]] const Rule* chosenRule() const;
-    [[nodiscard]] const Rule* shippedRule() const;
-    [[nodiscard]] QString valueWords(const Rule& rule) const;
+    [[nodiscard]] QString alsoFor(const std::string& id, const std::vector<Rule>& own) const;
 
     QPointer<Desk> desk_;
     std::vector<RuleRow> rows_;
-    QString chosen_;
-    QString error_;
+    int own_ = 0;  ///< values of the keeper's, of every scope
 };
 
 }  // namespace burrow

@@ -39,6 +39,7 @@ QString SpeciesModel::noteFor(const Profile& profile) const {
             kept += resident->profile == &profile && resident->subject().isKept();
         }
     }
+    if (profile.origin == ProfileOrigin::keeper) note += ". " + desk_->say("species.fromYou");
     if (kept > 0) note += ". " + desk_->say({"species.kept", {{"count", kept}}});
     return note;
 }

@@ -271,19 +271,6 @@ private slots:
         QCOMPARE(history(stage, "044").size(), count);
     }
 
-    void changesARule() {
-        Stage stage;
-        stage.go("RulesPage");
-        stage.click(stage.first("RuleStrip"));
-        stage.fill("Your value", "soon");
-        stage.click("Keep");
-        QVERIFY2(stage.has("Your value"), qPrintable(stage.words()));
-        stage.fill("Your value", "4-5");
-        stage.click("Keep");
-        QTRY_VERIFY(stage.has("4 to 5 days"));
-        QVERIFY(stage.has("1 from you") || stage.has("one from you"));
-    }
-
     void startsWithNoBook() {
         Stage stage(Stage::Start::NoBook);
         stage.click("Tag an animal");

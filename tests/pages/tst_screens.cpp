@@ -50,6 +50,8 @@ std::function<QVariantMap(Stage&)> of(const char* number) {
     return [number](Stage& stage) { return QVariantMap{{"subject", stage.id(number)}}; };
 }
 
+QVariantMap ofRule(Stage&) { return {{"rule", "feed.interval.adult"}}; }
+
 void atTheScanner(Stage& stage) {
     stage.scanner.showPicture(moultPicture({1280, 960}));
     stage.go("ScanPage");
@@ -295,13 +297,28 @@ std::vector<Scene> scenes() {
         page("shared_folder", "SharedFolderPage"),
         {"join", Stage::Start::NoBook, [](Stage& stage) { stage.click("From my other phone"); }},
         page("look", "LookPage"),
+        page("why", "WhyPage",
+             [](Stage& stage) {
+                 return QVariantMap{{"subject", stage.id("044")}, {"care", "feed"}};
+             }),
         page("rules", "RulesPage"),
-        inRoom("rule",
+        page("rule", "RulePage", ofRule),
+        lowerPart("rule_end", page("rule", "RulePage", ofRule)),
+        inRoom("rule_preview",
                [](Stage& stage) {
-                   stage.go("RulesPage");
-                   stage.click(stage.first("RuleStrip"));
+                   stage.go("RulePage", ofRule(stage));
+                   stage.fill("Your value", "9-11");
+                   stage.click("See what changes");
+                   if (!QTest::qWaitFor([&] { return stage.has("It concerns"); })) {
+                       qFatal("There is no preview");
+                   }
                }),
         page("species", "SpeciesPage"),
+        page("species_new", "ProfileFormPage"),
+        page("species_change", "ProfileFormPage",
+             [](Stage&) {
+                 return QVariantMap{{"species", "Poecilotheria metallica"}};
+             }),
         page("profile", "ProfilePage",
              [](Stage&) {
                  return QVariantMap{{"species", "Poecilotheria metallica"}};

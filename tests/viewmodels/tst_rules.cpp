@@ -1,8 +1,8 @@
-// The rules of thumb: shown with their sources, changed by the keeper, and as shipped again.
+// The rules of thumb as a list: shown with where each comes from, and the keeper's own among them.
 #include <QAbstractItemModelTester>
 #include <QSignalSpy>
 
-#include "viewmodels/other_hand.h"
+#include "viewmodels/rule_bench.h"
 #include "viewmodels/rulesmodel.h"
 
 using namespace burrow;
@@ -15,11 +15,6 @@ public:
     Bench() {
         at.openRoom();
         model.setDesk(&at.desk);
-    }
-    void change(const QString& rule, const QString& text) {
-        model.choose(rule);
-        model.change(text);
-        at.settle();
     }
     [[nodiscard]] QString text(const QString& rule, int role) const {
         for (int i = 0; i < model.rowCount(); ++i) {
@@ -54,6 +49,8 @@ private slots:
                  {RulesModel::SaysRole, RulesModel::ValueRole, RulesModel::SourceRole}) {
                 QVERIFY(!bench.model.data(index, role).toString().isEmpty());
             }
+            QCOMPARE(bench.model.data(index, RulesModel::FromRole).toString(),
+                     QString("as shipped"));
             QVERIFY(!bench.model.data(index, RulesModel::OwnRole).toBool());
             const auto heading = bench.model.data(index, RulesModel::HeadingRole).toString();
             QVERIFY2(heading.isEmpty() || !headings.contains(heading), qPrintable(heading));
@@ -65,136 +62,34 @@ private slots:
         QVERIFY(bench.model.summary().endsWith("rules, all as shipped"));
     }
 
-    void theKeepersOwnCounts() {
+    void theKeepersOwnStandAmongThem() {
         Bench bench;
         QSignalSpy resets(&bench.model, &QAbstractItemModel::modelReset);
-        QSignalSpy kept(&bench.model, &RulesModel::kept);
-        QCOMPARE(bench.at.desk.room()->find(bench.at.hamorii)->plan.of(Care::feed).state,
-                 State::due);
-        bench.change("feed.interval.adult", " 20 to 30 ");
-        QCOMPARE(kept.count(), 1);
-        QCOMPARE(bench.text("feed.interval.adult", RulesModel::ValueRole),
-                 QString("20 to 30 days"));
-        QVERIFY(bench.model.isOwn());
-        QCOMPARE(bench.model.typed(), QString("20-30"));
+        setRule(bench.at, juveniles.toStdString(), "3-4");
+        QCOMPARE(bench.text(juveniles, RulesModel::ValueRole), QString("3 to 4 days"));
+        QCOMPARE(bench.text(juveniles, RulesModel::FromRole), QString("from you"));
+        QVERIFY(bench.text(juveniles, RulesModel::SourceRole).isEmpty());
         QVERIFY(bench.model.summary().endsWith("one from you"));
-        QVERIFY(bench.model.shipped().startsWith("Shipped with 10 to 14 days. Source: "));
-        QCOMPARE(bench.at.desk.doneText(), QString("rule changed"));
-        // It was fed 14 days ago: by this rule it waits.
-        QCOMPARE(bench.at.desk.room()->find(bench.at.hamorii)->plan.of(Care::feed).state,
-                 State::waiting);
+        setRule(bench.at, juveniles.toStdString() + "@place:Nursery", "2-3");
+        setRule(bench.at, juveniles.toStdString() + "@animal:" + bench.at.hamorii.text(), "5");
+        QCOMPARE(bench.text(juveniles, RulesModel::AlsoRole),
+                 QString("2 to 3 days, from place Nursery\n5 to 5 days, from animal 214"));
+        QVERIFY(bench.model.summary().endsWith("3 from you"));
         QCOMPARE(resets.count(), 0);  // the list keeps its place
     }
 
-    void isAsShippedAgain_data() {
-        QTest::addColumn<QString>("way");
-        QTest::newRow("reset") << "reset";
-        QTest::newRow("typed") << "typed";
-        QTest::newRow("undone") << "undone";
-    }
-    void isAsShippedAgain() {
-        QFETCH(QString, way);
+    void aValueForOneIsNoneForEveryone() {
         Bench bench;
-        bench.change(juveniles, "3-4");
-        if (way == "reset") bench.model.reset();
-        if (way == "typed") bench.model.change("7-10");
-        if (way == "undone") bench.at.desk.undo();
-        bench.at.settle();
-        QVERIFY(!bench.model.isOwn());
+        setRule(bench.at, juveniles.toStdString() + "@species:Grammostola pulchra", "2-3");
         QCOMPARE(bench.text(juveniles, RulesModel::ValueRole), QString("7 to 10 days"));
-        QVERIFY(bench.model.summary().endsWith("all as shipped"));
-        const auto serial = bench.at.desk.doneSerial();
-        bench.model.reset();  // is no entry
-        bench.at.settle();
-        QCOMPARE(bench.at.desk.doneSerial(), serial);
-    }
-
-    void valuesThatCantBeAreSaid_data() {
-        QTest::addColumn<QString>("rule");
-        QTest::addColumn<QString>("typed");
-        QTest::addColumn<QString>("words");
-        QTest::newRow("none") << juveniles << "0"
-                              << "takes numbers from 1 to 4000";
-        QTest::newRow("too many") << juveniles << "5-9999"
-                                  << "from 1 to 4000";
-        QTest::newRow("the wrong way round") << juveniles << "10-7"
-                                             << "the smaller one first";
-        QTest::newRow("half a day") << juveniles << "2.5-3"
-                                    << "from 1 to 4000";
-        QTest::newRow("words") << juveniles << "weekly"
-                               << "weekly";
-        QTest::newRow("three") << juveniles << "1-2-3"
-                               << "1-2-3";
-        QTest::newRow("nothing") << juveniles << " "
-                                 << "from 1 to 4000";
-        QTest::newRow("more than all") << "prey.fraction.adult"
-                                       << "1.5"
-                                       << "from 0.01 to 1";
-        QTest::newRow("no feeder") << "prey.kind.adult"
-                                   << ""
-                                   << "needs the name of a feeder";
-    }
-    void valuesThatCantBeAreSaid() {
-        QFETCH(QString, rule);
-        QFETCH(QString, typed);
-        QFETCH(QString, words);
-        Bench bench;
-        QSignalSpy kept(&bench.model, &RulesModel::kept);
-        const auto before = bench.text(rule, RulesModel::ValueRole);
-        bench.change(rule, typed);
-        QVERIFY2(bench.model.error().contains(words), qPrintable(bench.model.error()));
-        QVERIFY(!bench.model.error().contains(rule));  // it is named by its sentence
-        QCOMPARE(kept.count(), 0);
-        QCOMPARE(bench.text(rule, RulesModel::ValueRole), before);
-        bench.model.change(bench.model.typed());  // as it was
-        QVERIFY(bench.model.error().isEmpty());
-    }
-
-    void feedersAreTakenByAnyName() {
-        Bench bench;
-        bench.change("prey.kind.adult", "woodlouse");
-        QCOMPARE(bench.text("prey.kind.adult", RulesModel::ValueRole), QString("woodlouse"));
-        QCOMPARE(bench.model.hint(), QString("The name of a feeder, such as cricket"));
-    }
-
-    void hintsSayWhatFits_data() {
-        QTest::addColumn<QString>("rule");
-        QTest::addColumn<QString>("hint");
-        QTest::newRow("range") << juveniles << "Days from and to, such as 5-7, from 1 to 4000";
-        QTest::newRow("days") << "look.silent.adult"
-                              << "Whole days, from 1 to 4000";
-        QTest::newRow("hours") << "leftovers.within"
-                               << "Whole hours, from 1 to 240";
-        QTest::newRow("mm") << "prey.length.adult"
-                            << "Millimetres, from 0.5 to 350";
-        QTest::newRow("part") << "prey.fraction.adult"
-                              << "A part of one, from 0.01 to 1";
-        QTest::newRow("times") << "size.span_per_carapace"
-                               << "How many times, from 1 to 20";
-        QTest::newRow("count") << "prey.count.adult"
-                               << "A whole number, from 1 to 100";
-    }
-    void hintsSayWhatFits() {
-        QFETCH(QString, rule);
-        QFETCH(QString, hint);
-        Bench bench;
-        bench.model.choose(rule);
-        QCOMPARE(bench.model.hint(), hint);
-        // What the line to type in starts with is taken as it stands.
-        bench.model.change(bench.model.typed());
-        QVERIFY2(bench.model.error().isEmpty(), qPrintable(bench.model.error()));
+        QCOMPARE(bench.text(juveniles, RulesModel::FromRole), QString("as shipped"));
+        QCOMPARE(bench.text(juveniles, RulesModel::OwnRole), QString("true"));
     }
 
     void withoutARoomThereAreNone() {
         Bench bench;
-        bench.model.choose(juveniles);
         bench.at.desk.close();
         QCOMPARE(bench.model.rowCount(), 0);
-        QVERIFY(bench.model.says().isEmpty() && bench.model.hint().isEmpty());
-        bench.model.choose("no.such.rule");
-        bench.model.change("5");
-        bench.at.settle();
-        QVERIFY(bench.at.desk.trouble().isEmpty());
     }
 };
 
