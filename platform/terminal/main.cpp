@@ -187,6 +187,7 @@ int run(int argc, char** argv) {
     addBackupCommands(app, chosen);
     addExchangeCommands(app, chosen);
     addLeavingCommands(app, chosen);
+    addReminderCommand(app, chosen);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

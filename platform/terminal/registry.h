@@ -32,5 +32,7 @@ void addExchangeCommands(CLI::App& app, Command& chosen);
 void addShareCommand(CLI::App& app, Command& chosen);
 /// Taking everything along, due dates for a calendar, and mappings of spreadsheets.
 void addLeavingCommands(CLI::App& app, Command& chosen);
+/// What a device would remind of.
+void addReminderCommand(CLI::App& app, Command& chosen);
 
 }  // namespace burrow::terminal
