@@ -37,6 +37,16 @@ struct RoundTally {
     }
 };
 
+/// "A / 1", of the parts that are set.
+std::string placeText(const Place& place) {
+    std::string text;
+    for (const auto part : {&Place::room, &Place::rack, &Place::shelf}) {
+        if ((place.*part).empty()) continue;
+        text += (text.empty() ? "" : " / ") + place.*part;
+    }
+    return text;
+}
+
 class Deciding {
 public:
     Deciding(const Room& room, const ReminderRules& rules, const ReminderChoice& choice,
@@ -167,8 +177,8 @@ private:
         part("remind.feed", tally_.feed);
         part("remind.other", tally_.other);
         part("remind.held", tally_.held);
-        if (tally_.first && !tally_.first->isEmpty()) {
-            round.parts.push_back({"remind.first", {{"place", tally_.first->text()}}});
+        if (const auto place = placeText(tally_.first.value_or(Place{})); !place.empty()) {
+            round.parts.push_back({"remind.first", {{"place", place}}});
         }
         round.subjects = std::move(tally_.subjects);
         round.keys.push_back(key);

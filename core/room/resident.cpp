@@ -13,8 +13,8 @@ PlanInput inputOf(const Kept& kept, const Profile* profile) {
 
 Glance glanceAt(const Kept& kept, const Profile* profile, const PlanBasis& basis) {
     const PlainForecast plain;
-    return Glance::of(kept.subject,
-                      outlookFor(inputOf(kept, profile), *basis.rules, basis.day, plain));
+    const auto input = inputOf(kept, profile);
+    return Glance::of(input, outlookFor(input, *basis.rules, basis.day, plain), basis.day.today);
 }
 
 }  // namespace
@@ -32,8 +32,10 @@ std::optional<Care> Glance::main() const {
     return found == allCare.end() ? std::nullopt : std::optional(*found);
 }
 
-Glance Glance::of(const Subject& subject, const Outlook& outlook) {
+Glance Glance::of(const PlanInput& input, const Outlook& outlook, CivilDay today) {
+    const auto& subject = input.subject;
     Glance glance;
+    glance.isSeenToday = input.digest.lastEntry == today;
     glance.subject = subject.id;
     glance.form = subject.form;
     glance.standing = subject.standing;
@@ -42,7 +44,7 @@ Glance Glance::of(const Subject& subject, const Outlook& outlook) {
         if (verdict.state == State::due) {
             glance.due_ = static_cast<std::uint16_t>(glance.due_ | bit(verdict.care));
         }
-        glance.isHeld_ |= verdict.state == State::hold && isListed(verdict);
+        glance.isHeld_ |= verdict.state == State::hold && burrow::isListed(verdict);
         glance.priority = std::max(glance.priority, verdict.priority);
         if (verdict.state != State::waiting || !verdict.window) continue;
         const auto opens = verdict.window->opens;

@@ -41,9 +41,13 @@ struct Glance {
     Form form = Form::animal;
     Standing standing = Standing::here;
     bool isQuarantined = false;
+    bool isSeenToday = false;  ///< something was written about it today: a round has been there
     Priority priority = Priority::none;  ///< the greatest of what is due
     std::optional<CivilDay> opens;       ///< the soonest window among what waits
 
+    [[nodiscard]] bool isKept() const {
+        return standing == Standing::here || standing == Standing::onLoan;
+    }
     [[nodiscard]] bool isDue(Care care) const { return (due_ & bit(care)) != 0; }
     /// Whether a day's list shows it (planner.h).
     [[nodiscard]] bool isListed() const { return due_ != 0 || isHeld_; }
@@ -55,7 +59,7 @@ struct Glance {
     [[nodiscard]] bool isHeld() const { return main() == Care::feed && isHeld_; }
     [[nodiscard]] bool isFeedHeld() const { return isHeld_; }
 
-    static Glance of(const Subject& subject, const Outlook& outlook);
+    static Glance of(const PlanInput& input, const Outlook& outlook, CivilDay today);
     friend bool operator==(const Glance&, const Glance&) = default;
 
 private:

@@ -78,6 +78,20 @@ Result<Room> Room::load(Book& book, const Reference& reference, const PlanDay& d
     return room;
 }
 
+Result<Room> Room::loadOnly(Book& book, const Reference& reference, const PlanDay& day,
+                            std::span<const SubjectId> those) {
+    Room room;
+    room.isWhole_ = false;
+    BURROW_DO(room.readSettings(book, reference, day));
+    std::vector<StubPtr> stubs;
+    for (const auto id : those) {
+        BURROW_TRY(const auto one, burrow::kept(book, id));
+        if (one) stubs.push_back(room.make(*one));
+    }
+    room.fill(std::move(stubs));
+    return room;
+}
+
 // --- after an act --------------------------------------------------------------------------------
 
 Done Room::readSettings(Book& book, const Reference& reference, const PlanDay& day) {

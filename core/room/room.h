@@ -5,6 +5,7 @@
 
 #include <iterator>
 #include <memory>
+#include <span>
 #include <vector>
 
 #include "husbandry/due_list.h"
@@ -87,11 +88,16 @@ public:
     /// Reads everything. Rules the keeper changed to something impossible are passed over, and the
     /// shipped value holds.
     static Result<Room> load(Book& book, const Reference& reference, const PlanDay& day);
+    /// Only those named, as far as they are in the book: see isWhole().
+    static Result<Room> loadOnly(Book& book, const Reference& reference, const PlanDay& day,
+                                 std::span<const SubjectId> those);
     /// The room after a transaction: reads again only whom it touched, and plans again only those and
     /// whom a changed rule concerns. The same as loading it.
     [[nodiscard]] Result<Room> after(Book& book, const Reference& reference,
                                      const ChangeSet& changes) const;
 
+    /// False for the first of a large room, which is shown until everyone is read (front.h).
+    [[nodiscard]] bool isWhole() const { return isWhole_; }
     [[nodiscard]] const RoomInfo& info() const { return *info_; }
     [[nodiscard]] const PlanDay& day() const { return basis_->day; }
     /// Those for everyone, and in them those for one species, place or animal (Rules::of).
@@ -141,6 +147,7 @@ private:
     std::shared_ptr<const PlanBasis> basis_;
     Residents::Runs runs_;  // none of them empty
     std::size_t count_ = 0;
+    bool isWhole_ = true;
 };
 
 /// The tasks of one subject today; no answers where it is not listed.

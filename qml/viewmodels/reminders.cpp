@@ -75,7 +75,7 @@ void Reminders::look() {
     const int serial = ++serial_;
     alarm_.stop();
     const auto room = desk_.room();
-    if (!room || desk_.isDemo() || !choice_.isOn) {
+    if (!room || !room->isWhole() || desk_.isDemo() || !choice_.isOn) {
         take({}, serial);
         return;
     }

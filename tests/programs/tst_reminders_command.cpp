@@ -5,6 +5,14 @@
 
 using namespace burrow::test;
 
+namespace {
+
+QString text(const nlohmann::json& value) {
+    return QString::fromStdString(value.get<std::string>());
+}
+
+}  // namespace
+
 class TestRemindersCommand : public QObject {
     Q_OBJECT
 
@@ -18,19 +26,19 @@ private slots:
         const auto list = noon.json();
         QVERIFY(list.is_array() && !list.empty() && list.size() <= 3);
         const auto& round = list.back();
-        QCOMPARE(round["id"], "round");
-        QCOMPARE(round["when"], "2026-05-08T16:30:00Z");  // 18:30 in Berlin
-        QCOMPARE(round["local"], "2026-05-08T18:30");
+        QCOMPARE(text(round["id"]), QString("round"));
+        QCOMPARE(text(round["when"]), QString("2026-05-08T16:30:00Z"));  // 18:30 in Berlin
+        QCOMPARE(text(round["local"]), QString("2026-05-08T18:30"));
         QVERIFY(round["text"].get<std::string>().find(" to feed") != std::string::npos);
         QVERIFY(!round["subjects"].empty());
-        QCOMPARE(round["keys"].front(), "round 2026-05-08");
+        QCOMPARE(text(round["keys"].front()), QString("round 2026-05-08"));
         // The same question has the same answer, and asking writes nothing.
         QCOMPARE(burrow("reminders room.book --on 2026-05-08T12:00 --json").out, noon.out);
         QCOMPARE(burrow.bookBytes("room.book"), before);
         const auto told = burrow("reminders room.book --on 2026-05-08T12:00 --json --told",
                                  {QString::fromStdString("[{\"at\":1778234400000,\"keys\":" +
                                                          round["keys"].dump() + "}]")});
-        for (const auto& other : told.json()) QVERIFY(other["id"] != "round");
+        for (const auto& other : told.json()) QVERIFY(text(other["id"]) != "round");
     }
 
     void quietHoursHold() {
@@ -38,12 +46,12 @@ private slots:
         QCOMPARE(burrow("demo room.book --animals 60 --seed 3 --until 2026-05-08").status, 0);
         const auto moved =
             burrow("reminders room.book --on 2026-05-08T06:00 --round 06:30 --json").json();
-        QCOMPARE(moved.back()["local"], "2026-05-08T08:00");
+        QCOMPARE(text(moved.back()["local"]), QString("2026-05-08T08:00"));
         const auto night = burrow("reminders room.book --on 2026-05-08T23:00 --json").json();
-        for (const auto& one : night) QCOMPARE(one["local"], "2026-05-09T08:00");
+        for (const auto& one : night) QCOMPARE(text(one["local"]), QString("2026-05-09T08:00"));
         const auto none =
             burrow("reminders room.book --on 2026-05-08T23:00 --quiet 00:00-00:00 --json").json();
-        QCOMPARE(none.back()["local"], "2026-05-08T23:00");
+        QCOMPARE(text(none.back()["local"]), QString("2026-05-08T23:00"));
         const auto plain = burrow("reminders room.book --on 2026-05-08T12:00");
         QVERIFY(plain.out.contains("18:30") && plain.out.contains("the round"));
     }
