@@ -43,7 +43,7 @@ struct Round {
         Deed deed;
         deed.write = [this, path](Book& book) -> Result<ChangeSet> {
             BURROW_TRY(auto report, exchange::mergeBundle(book, path, phones.files, {}));
-            return std::move(report.changes);
+            return std::move(report.merge.changes);
         };
         phones.at.desk.act(&phones.at.desk, std::move(deed));
         phones.at.settle();
