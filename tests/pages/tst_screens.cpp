@@ -276,6 +276,7 @@ std::vector<Scene> scenes() {
         page("shared_folder", "SharedFolderPage"),
         {"join", Stage::Start::NoBook, [](Stage& stage) { stage.click("From my other phone"); }},
         page("look", "LookPage"),
+        page("reminders", "RemindersPage"),
         page("rules", "RulesPage"),
         inRoom("rule",
                [](Stage& stage) {
