@@ -235,6 +235,9 @@ std::string sentence(const Reminder& reminder, const Words& words, CivilDay toda
         if (!text.empty()) text += ", ";
         text += words.say(part, today);
     }
+    // Any part may come first.
+    const bool isLower = !text.empty() && text.front() >= 'a' && text.front() <= 'z';
+    if (isLower) text.front() = static_cast<char>(text.front() - 'a' + 'A');
     return text;
 }
 

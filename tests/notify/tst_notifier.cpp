@@ -10,8 +10,8 @@ using namespace burrow::test;
 
 namespace {
 
-const Note round{"round", "Kiln Row: the round", "12 to feed, A & B <1> first", "Show what is due",
-                 false};
+const Note evening{"round", "Kiln Row: the round", "12 to feed, A & B <1> first",
+                   "Show what is due", false};
 
 /// A service, a notifier and a bus between them.
 struct Desktop {
@@ -36,14 +36,14 @@ private slots:
         QVERIFY2(at.bus.isThere(), "dbus-daemon does not start");
         QVERIFY(OwnBus::offer(at.served, at.service));
         QSignalSpy shown(&at.notifier, &Notifier::shown);
-        at.notifier.show(round);
+        at.notifier.show(evening);
         QTRY_COMPARE(shown.count(), 1);
         QCOMPARE(shown.first().first().toString(), QString("round"));
         const auto& note = at.service.notified.front();
         // Notify: app_name, replaces_id, app_icon, summary, body, actions, hints, expire_timeout.
         QCOMPARE(note.signature, QString("susssasa{sv}i"));
         QCOMPARE(note.replacesId, 0U);
-        QCOMPARE(note.summary, round.title);
+        QCOMPARE(note.summary, evening.title);
         // Where bodies take markup, ours must not be taken for any.
         QCOMPARE(note.body, QString("12 to feed, A &amp; B &lt;1&gt; first"));
         QCOMPARE(note.actions, (QStringList{"default", "Show what is due"}));
@@ -57,11 +57,11 @@ private slots:
         Desktop at("again");
         QVERIFY(OwnBus::offer(at.served, at.service));
         QSignalSpy shown(&at.notifier, &Notifier::shown);
-        at.notifier.show(round);
+        at.notifier.show(evening);
         QTRY_COMPARE(shown.count(), 1);
         const auto first = at.service.lastId;
-        at.notifier.show(round);
-        auto urgent = round;
+        at.notifier.show(evening);
+        auto urgent = evening;
         urgent.tag = "leftovers";
         urgent.isUrgent = true;
         at.notifier.show(urgent);
@@ -77,7 +77,7 @@ private slots:
         QVERIFY(OwnBus::offer(at.served, at.service));
         QSignalSpy shown(&at.notifier, &Notifier::shown);
         QSignalSpy opened(&at.notifier, &Notifier::opened);
-        at.notifier.show(round);
+        at.notifier.show(evening);
         QTRY_COMPARE(shown.count(), 1);
         emit at.service.ActionInvoked(at.service.lastId + 7, "default");  // another program's
         emit at.service.ActionInvoked(at.service.lastId, "later");
@@ -92,13 +92,13 @@ private slots:
         Desktop at("closed");
         QVERIFY(OwnBus::offer(at.served, at.service));
         QSignalSpy shown(&at.notifier, &Notifier::shown);
-        at.notifier.show(round);
+        at.notifier.show(evening);
         QTRY_COMPARE(shown.count(), 1);
         constexpr uint byUser = 2;
         emit at.service.NotificationClosed(at.service.lastId, byUser);
         // Signals and calls keep their order on one connection.
         QTest::qWait(50);
-        at.notifier.show(round);
+        at.notifier.show(evening);
         QTRY_COMPARE(shown.count(), 2);
         QCOMPARE(at.service.notified.back().replacesId, 0U);
         at.notifier.withdraw("unheard of");
@@ -110,7 +110,7 @@ private slots:
         at.service.capabilities.clear();
         QVERIFY(OwnBus::offer(at.served, at.service));
         QSignalSpy shown(&at.notifier, &Notifier::shown);
-        at.notifier.show(round);
+        at.notifier.show(evening);
         QTRY_COMPARE(shown.count(), 1);
         const auto& note = at.service.notified.front();
         QCOMPARE(note.summary, QString("Kiln Row: the round: 12 to feed, A & B <1> first"));
@@ -121,19 +121,19 @@ private slots:
         Desktop at("nobody");
         QSignalSpy shown(&at.notifier, &Notifier::shown);
         QSignalSpy failed(&at.notifier, &Notifier::failed);
-        at.notifier.show(round);
+        at.notifier.show(evening);
         QTRY_COMPARE(failed.count(), 1);
         QCOMPARE(failed.first()[1].toString(),
                  QString("org.freedesktop.DBus.Error.ServiceUnknown"));
         // Somebody comes.
         QVERIFY(OwnBus::offer(at.served, at.service));
-        at.notifier.show(round);
+        at.notifier.show(evening);
         QTRY_COMPARE(shown.count(), 1);
         at.service.refuses = true;
-        at.notifier.show(round);
+        at.notifier.show(evening);
         QTRY_COMPARE(failed.count(), 2);
         at.service.refuses = false;
-        at.notifier.show(round);
+        at.notifier.show(evening);
         QTRY_COMPARE(shown.count(), 2);
     }
 
@@ -141,7 +141,7 @@ private slots:
         DBusNotifier notifier(
             QDBusConnection::connectToBus("unix:path=/nonexistent/bus", "no-bus"));
         QSignalSpy failed(&notifier, &Notifier::failed);
-        notifier.show(round);
+        notifier.show(evening);
         QCOMPARE(failed.count(), 0);  // not while still asking
         QTRY_COMPARE(failed.count(), 1);
         notifier.withdraw("round");

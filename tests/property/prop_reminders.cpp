@@ -2,6 +2,8 @@
 // once, nothing of those who are not here, and the same answer to the same question; across changes of
 // the clocks and in zones all over.
 #include <map>
+#include <memory>
+#include <random>
 #include <set>
 
 #include "room/reminders.h"
@@ -31,9 +33,9 @@ class AnyRoom {
 public:
     AnyRoom(std::uint64_t seed, Instant until) : room_(seed) {
         room_.clock.set(until);
-        SeededRandom random(seed);
+        std::mt19937_64 random(seed);
         const auto below = [&](int count) {
-            return static_cast<int>(random.below(static_cast<std::uint64_t>(count)));
+            return static_cast<int>(random() % static_cast<std::uint64_t>(count));
         };
         for (int i = 0; i < 14; ++i) {
             const auto id = room_.add(std::to_string(100 + i),
@@ -123,6 +125,14 @@ void requireOfThoseHere(const Reminder& reminder, const Room& room) {
     for (const auto& part : reminder.parts) RC_ASSERT(isSpoken(part, room.day().today));
 }
 
+/// So that nothing holds only because nothing happened.
+struct Happened {
+    int rounds = 0;
+    int urgent = 0;
+    int along = 0;  ///< urgent ones that went with a round
+};
+Happened happened;
+
 struct Days {
     AnyRoom& room;
     ReminderRules rules;
@@ -154,6 +164,14 @@ struct Days {
             for (const auto& key : one.keys) RC_ASSERT(++ofKey[key] == 1);
         }
         for (const auto& key : wanted) RC_ASSERT(ofKey.contains(key));
+        happened.urgent += static_cast<int>(wanted.size());
+        for (const auto& one : told) {
+            const bool isRound = std::any_of(one.keys.begin(), one.keys.end(), [](const auto& key) {
+                return key.starts_with("round");
+            });
+            happened.rounds += isRound ? 1 : 0;
+            happened.along += isRound && one.keys.size() > 1 ? 1 : 0;
+        }
     }
 };
 
@@ -252,7 +270,7 @@ bool words() {
     room.log(hungry, FactKind::offered, {.outcome = Outcome::ate}, back(40));
     const auto soft = subject("118", "A / 1 / 2");
     room.log(soft, FactKind::moulted, {}, back(2));
-    const auto caught = subject("260", "B / 1");
+    const auto caught = subject("260", "B / 1 / 1");
     room.log(caught, FactKind::offered, {.outcome = Outcome::leftIn}, back(1));
     room.log(caught, FactKind::premoultSign, {}, back(0));
     const auto today = Zone::utc().dayOf(fridayEvening);
@@ -300,6 +318,11 @@ int main() {
     ok = words() && ok;
     ok = damagedRules() && ok;
     ok = rc::check("days of hours", daysOfHours) && ok;
+    if (happened.rounds < 20 || happened.urgent < 20 || happened.along < 1) {
+        std::cerr << "too little happened: " << happened.rounds << " rounds, " << happened.urgent
+                  << " urgent, " << happened.along << " along\n";
+        ok = false;
+    }
     ok = rc::check("what was told is remembered", toldIsRead) && ok;
     return ok ? 0 : 1;
 }
