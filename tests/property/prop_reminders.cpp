@@ -139,21 +139,35 @@ struct Days {
     ReminderChoice choice;
     Zone zone;
     std::vector<Told> told;
+    std::optional<Instant> alarm;
     std::set<std::string> wanted;  // urgent on a day that was lived through whole
 
-    void hour(Instant now) {
+    /// Looks, and before that whenever a reminder's time came meanwhile, as the app does.
+    void wake(Instant now) {
+        while (alarm && *alarm < now) alarm = look(*alarm);
+        alarm = look(now);
+    }
+
+    /// When the next one is.
+    std::optional<Instant> look(Instant now) {
         const auto& today = room.on(zone.dayOf(now), zone);
         const auto list = remindersFor(today, rules, choice, told, now);
         const auto again = remindersFor(today, rules, choice, told, now);
         RC_ASSERT(list.size() == again.size());
+        std::optional<Instant> next;
         for (std::size_t i = 0; i < list.size(); ++i) {
             const auto& reminder = list[i];
             RC_ASSERT(reminder.keys == again[i].keys && reminder.when == again[i].when);
             RC_ASSERT(reminder.when >= now);
             RC_ASSERT(!isQuiet(choice, zone, reminder.when));
             requireOfThoseHere(reminder, today);
-            if (reminder.when == now) told.push_back({now, reminder.keys});
+            if (reminder.when == now) {
+                told.push_back({now, reminder.keys});
+            } else if (!next) {
+                next = reminder.when;
+            }
         }
+        return next;
     }
 
     void judge() const {
@@ -199,7 +213,7 @@ void daysOfHours() {
             const auto urgent = urgentIn(room.on(days.zone.dayOf(now), days.zone), rules);
             if (hasHourOfDay(days.choice)) days.wanted.insert(urgent.begin(), urgent.end());
         }
-        days.hour(now);
+        days.wake(now);
     }
     days.judge();
 }
