@@ -140,7 +140,7 @@ struct Days {
     Zone zone;
     std::vector<Told> told;
     std::optional<Instant> alarm;
-    std::set<std::string> wanted;  // urgent on a day that was lived through whole
+    std::set<std::string> wanted;  // urgent from early on
 
     /// Looks, and before that whenever a reminder's time came meanwhile, as the app does.
     void wake(Instant now) {
@@ -215,6 +215,10 @@ void daysOfHours() {
         }
         days.wake(now);
     }
+    // What was urgent only for a night that was quiet throughout could not be told.
+    const Instant last{first.ms + hours * msPerHour};
+    const auto still = urgentIn(room.on(days.zone.dayOf(last), days.zone), rules);
+    std::erase_if(days.wanted, [&](const std::string& key) { return !still.contains(key); });
     days.judge();
 }
 
