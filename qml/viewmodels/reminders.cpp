@@ -198,9 +198,9 @@ QString Reminders::state() const {
     if (!desk_.room() || !isDecided_) return desk_.say("remind.waiting");
     if (waiting_.empty()) return desk_.say("remind.none");
     const auto when = waiting_.front().when;
-    return desk_.say(
-        {"remind.next",
-         {{"day", desk_.knowledge().zone.dayOf(when)}, {"time", timeText(when, desk_)}}});
+    const auto day = desk_.knowledge().zone.dayOf(when);
+    return desk_.say({day == desk_.today() ? "remind.nextToday" : "remind.next",
+                      {{"day", day}, {"time", timeText(when, desk_)}}});
 }
 
 QString Reminders::nextTitle() const {

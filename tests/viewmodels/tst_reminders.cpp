@@ -56,7 +56,7 @@ private slots:
         Device device;
         const auto reminders = device.start();
         QVERIFY(device.notifier.notes().empty());
-        QCOMPARE(reminders->state(), QString("Next: Friday at 18:30"));
+        QCOMPARE(reminders->state(), QString("Next: today at 18:30"));
         QCOMPARE(reminders->nextTitle(), QString("Kiln Row: the round"));
         QCOMPARE(reminders->nextText(),
                  QString("1 to feed, one other thing to do, 1 held, A first"));
@@ -117,7 +117,7 @@ private slots:
         reminders->moveRound(-26);
         QCOMPARE(reminders->roundTime(), QString("23:30"));
         device.decide(*reminders);
-        QCOMPARE(reminders->state(), QString("Next: Friday at 21:29"));  // before it is quiet
+        QCOMPARE(reminders->state(), QString("Next: today at 21:29"));  // before it is quiet
         reminders->moveQuietFrom(1);
         reminders->moveQuietUntil(-3);
         QCOMPARE(reminders->quietFrom(), QString("22:00"));
