@@ -37,6 +37,11 @@ const ResidentPtr& Residents::operator[](std::size_t at) const {
     return (*run)->stubs[at]->resident();
 }
 
+Residents::operator std::span<const ResidentPtr>() const {
+    std::call_once(row_->once, [this] { row_->all.assign(begin(), end()); });
+    return row_->all;
+}
+
 StubPtr Room::make(const Kept& kept) const {
     return std::make_shared<const Stub>(kept, profiles().find(kept.subject.species), basis_);
 }
@@ -109,6 +114,7 @@ Done Room::readSettings(Book& book, const Reference& reference, const PlanDay& d
 /// profile does.
 Result<Room> Room::withSettings(Book& book, const Reference& reference) const {
     Room room = *this;
+    room.row_ = std::make_shared<Residents::Row>();
     BURROW_DO(room.readSettings(book, reference, day()));
     const bool sameProfiles = info_->profiles == room.info_->profiles;
     if (sameProfiles && info_->rules == room.info_->rules) {
@@ -229,6 +235,7 @@ Result<Room> Room::after(Book& book, const Reference& reference, const ChangeSet
     // A change set does not say whose tags they are.
     if (changes.tags || touched.size() > most) return load(book, reference, day());
     Room room = *this;
+    room.row_ = std::make_shared<Residents::Row>();
     if (changes.settings) {
         BURROW_TRY(room, withSettings(book, reference));
     }

@@ -61,7 +61,13 @@ public:
         std::size_t at_ = 0;
     };
 
-    Residents(const Runs& runs, std::size_t count) : runs_(&runs), count_(count) {}
+    /// Everyone unpacked and in one row, made when it is first asked for.
+    struct Row {
+        std::once_flag once;
+        std::vector<ResidentPtr> all;
+    };
+    Residents(const Runs& runs, std::size_t count, Row& row)
+        : runs_(&runs), count_(count), row_(&row) {}
 
     [[nodiscard]] std::size_t size() const { return count_; }
     [[nodiscard]] bool empty() const { return count_ == 0; }
@@ -71,10 +77,13 @@ public:
         return runs_->front()->stubs.front()->resident();
     }
     [[nodiscard]] const ResidentPtr& operator[](std::size_t at) const;
+    /// For whoever takes some of them in one row. As long as its room lives.
+    operator std::span<const ResidentPtr>() const;
 
 private:
     const Runs* runs_;
     std::size_t count_;
+    Row* row_;
 };
 
 class Room {
@@ -109,7 +118,7 @@ public:
     }
     /// In walking order, those in quarantine last. Includes those who died or left. Unpacks whom it comes
     /// to: of thousands, forEach() looks at all much sooner.
-    [[nodiscard]] Residents residents() const { return {runs_, count_}; }
+    [[nodiscard]] Residents residents() const { return {runs_, count_, *row_}; }
     [[nodiscard]] std::size_t size() const { return count_; }
     /// Everyone in the same order, packed.
     template <class Each>
@@ -147,6 +156,7 @@ private:
     std::shared_ptr<const PlanBasis> basis_;
     Residents::Runs runs_;  // none of them empty
     std::size_t count_ = 0;
+    std::shared_ptr<Residents::Row> row_ = std::make_shared<Residents::Row>();
     bool isWhole_ = true;
 };
 

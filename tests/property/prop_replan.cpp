@@ -262,6 +262,8 @@ void requireSame(const Room& a, const Room& b) {
         requireTrue(glance, x);
     }
     RC_ASSERT(a.listed().size() == b.listed().size());
+    const std::span<const ResidentPtr> row = a.residents();
+    RC_ASSERT(std::equal(row.begin(), row.end(), a.residents().begin(), a.residents().end()));
     RC_ASSERT(a.rules().sameValues(b.rules()));
 }
 
