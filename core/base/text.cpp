@@ -133,6 +133,7 @@ std::optional<long long> parseInteger(std::string_view text) { return parseWhole
 
 int compareNatural(std::string_view a, std::string_view b) {
     const auto sign = [](auto x, auto y) { return x < y ? -1 : static_cast<int>(y < x); };
+    const auto lower = [](char c) { return static_cast<unsigned char>(burrow::lower(c)); };
     while (!a.empty() && !b.empty()) {
         if (isDigit(a.front()) && isDigit(b.front())) {
             const auto left = takeRun(a);

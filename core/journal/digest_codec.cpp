@@ -1,109 +1,11 @@
 #include "journal/digest_codec.h"
 
-#include <cstring>
+#include "journal/compact.h"
 
 namespace burrow {
 namespace {
 
 constexpr std::uint8_t version = 2;
-
-/// Writes and reads the same fields in the same order: `transfer` below is the only list of them.
-class Encoder {
-public:
-    void number(std::int64_t value) {
-        // Zigzag and seven bits a byte (as in the protocol buffers encoding): days and counts are short.
-        auto rest =
-            static_cast<std::uint64_t>(value) << 1U ^ static_cast<std::uint64_t>(value >> 63);
-        while (rest >= 0x80) {
-            bytes.push_back(static_cast<std::uint8_t>(rest | 0x80U));
-            rest >>= 7U;
-        }
-        bytes.push_back(static_cast<std::uint8_t>(rest));
-    }
-    template <class Integer>
-    void whole(Integer& value) {
-        number(static_cast<std::int64_t>(value));
-    }
-    void real(double& value) {
-        std::uint64_t bits = 0;
-        std::memcpy(&bits, &value, sizeof bits);
-        for (unsigned i = 0; i < 8; ++i) bytes.push_back(static_cast<std::uint8_t>(bits >> 8 * i));
-    }
-    void text(std::string& value) {
-        number(static_cast<std::int64_t>(value.size()));
-        bytes.insert(bytes.end(), value.begin(), value.end());
-    }
-    template <class T, class Each>
-    void maybe(std::optional<T>& value, Each each) {
-        number(value ? 1 : 0);
-        if (value) each(*value);
-    }
-    template <class T, class Each>
-    void list(std::vector<T>& values, Each each) {
-        number(static_cast<std::int64_t>(values.size()));
-        for (auto& value : values) each(value);
-    }
-
-    Bytes bytes{version};
-};
-
-class Decoder {
-public:
-    explicit Decoder(std::span<const std::uint8_t> bytes) : bytes_(bytes) {}
-
-    std::int64_t number() {
-        std::uint64_t value = 0;
-        for (unsigned shift = 0; shift < 64; shift += 7) {
-            const auto byte = take();
-            value |= static_cast<std::uint64_t>(byte & 0x7FU) << shift;
-            if (byte < 0x80) break;
-        }
-        return static_cast<std::int64_t>(value >> 1U) ^ -static_cast<std::int64_t>(value & 1U);
-    }
-    template <class Integer>
-    void whole(Integer& value) {
-        value = static_cast<Integer>(number());
-    }
-    void real(double& value) {
-        std::uint64_t bits = 0;
-        for (unsigned i = 0; i < 8; ++i) bits |= static_cast<std::uint64_t>(take()) << 8 * i;
-        std::memcpy(&value, &bits, sizeof bits);
-    }
-    void text(std::string& value) {
-        const auto size = number();
-        if (size < 0 || static_cast<std::uint64_t>(size) > bytes_.size()) {
-            isWhole = false;
-            return;
-        }
-        const auto part = bytes_.first(static_cast<std::size_t>(size));
-        value.assign(part.begin(), part.end());
-        bytes_ = bytes_.subspan(part.size());
-    }
-    template <class T, class Each>
-    void maybe(std::optional<T>& value, Each each) {
-        if (number() != 0) each(value.emplace());
-    }
-    template <class T, class Each>
-    void list(std::vector<T>& values, Each each) {
-        const auto size = number();
-        for (std::int64_t i = 0; i < size && isWhole; ++i) each(values.emplace_back());
-    }
-    [[nodiscard]] bool isAtEnd() const { return bytes_.empty(); }
-
-    bool isWhole = true;
-
-private:
-    std::uint8_t take() {
-        if (bytes_.empty()) {
-            isWhole = false;
-            return 0;
-        }
-        const auto byte = bytes_.front();
-        bytes_ = bytes_.subspan(1);
-        return byte;
-    }
-    std::span<const std::uint8_t> bytes_;
-};
 
 template <class Coder>
 void transfer(Coder& coder, Meal& meal) {
@@ -163,7 +65,7 @@ void transfer(Coder& coder, Digest& digest) {
 }  // namespace
 
 Bytes encodeDigest(const Digest& digest) {
-    Encoder encoder;
+    Encoder encoder(version);
     auto copy = digest;  // one transfer() serves both ways, so it takes its fields by reference
     transfer(encoder, copy);
     return std::move(encoder.bytes);

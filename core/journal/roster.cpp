@@ -7,6 +7,7 @@
 
 #include "base/text.h"
 #include "journal/digest_codec.h"
+#include "journal/everyone.h"
 #include "journal/fields.h"
 #include "journal/rows.h"
 
@@ -168,7 +169,7 @@ Result<RoomInfo> roomInfo(Book& book) {
     }
 }
 
-Result<std::vector<Kept>> roster(Book& book) {
+Done forEachKept(Book& book, const std::function<void(const Kept&)>& each) {
     TagCodes codes;
     {
         BURROW_TRY(auto tags, book.connection().query(
@@ -179,18 +180,19 @@ Result<std::vector<Kept>> roster(Book& book) {
             addTag(codes, tags);
         }
     }
-    std::vector<KeptRow> found;
-    {
-        BURROW_TRY(auto rows, book.connection().query(allKept));
-        BURROW_TRY(found, collect<KeptRow>(rows, keptAt));
-    }
-    std::vector<Kept> everyone;
-    everyone.reserve(found.size());
-    for (auto& read : found) {
-        BURROW_TRY(auto kept, complete(book, std::move(read)));
+    BURROW_TRY(auto rows, book.connection().query(allKept));
+    while (true) {
+        BURROW_TRY(const bool more, rows.next());
+        if (!more) return {};
+        BURROW_TRY(auto kept, complete(book, keptAt(rows)));
         kept.tagCode = codeFor(codes, kept.subject);
-        everyone.push_back(std::move(kept));
+        each(kept);
     }
+}
+
+Result<std::vector<Kept>> roster(Book& book) {
+    std::vector<Kept> everyone;
+    BURROW_DO(forEachKept(book, [&](const Kept& kept) { everyone.push_back(kept); }));
     return everyone;
 }
 

@@ -12,6 +12,7 @@
 #include "demo_room.h"
 #include "files/developer.h"
 #include "files/reference.h"
+#include "files/reminder_file.h"
 #include "fonts.h"
 #include "ports/darkroom.h"
 #include "print/pdf_printer.h"
@@ -21,6 +22,7 @@
 #include "tour/stagehand.h"
 #include "viewmodels/bookcase.h"
 #include "viewmodels/foldershare.h"
+#include "viewmodels/reminders.h"
 
 namespace burrow::demo {
 namespace {
@@ -60,7 +62,8 @@ public:
                                       {"darkroom", QVariant::fromValue(&darkroom_)},
                                       {"printer", QVariant::fromValue<Printer*>(&printer_)},
                                       {"sharer", QVariant::fromValue<Sharer*>(&sharer_)},
-                                      {"share", QVariant::fromValue(&share_)}});
+                                      {"share", QVariant::fromValue(&share_)},
+                                      {"reminders", QVariant::fromValue(&reminders_)}});
         QObject::connect(&engine_, &QQmlApplicationEngine::warnings, [this](const auto& warnings) {
             for (const auto& warning : warnings) {
                 std::fprintf(stderr, "%s\n", qPrintable(warning.toString()));
@@ -258,6 +261,7 @@ private:
     PdfPrinter printer_{files_};
     DesktopSharer sharer_{scratch() / "shared"};
     FolderShare share_{desk_, settings_, darkroom_};
+    Reminders reminders_{desk_, settings_, loadReminderRules().value()};
     Eye eye_;
     QQmlApplicationEngine engine_;
     QQuickWindow* window_ = nullptr;

@@ -18,13 +18,16 @@
 #include "demo_room.h"
 #include "files/developer.h"
 #include "files/reference.h"
+#include "files/reminder_file.h"
 #include "fonts.h"
+#include "notify/device_notifier.h"
 #include "ports/darkroom.h"
 #include "print/pdf_printer.h"
 #include "share/desktop_sharer.h"
 #include "viewmodels/bookcase.h"
 #include "viewmodels/caretaker.h"
 #include "viewmodels/foldershare.h"
+#include "viewmodels/reminders.h"
 
 using namespace burrow;
 
@@ -89,10 +92,12 @@ void onceShown(QQuickWindow& window, const Desk& desk, std::function<void()> the
 /// for which the whole list of zones is gone through.
 struct Read {
     Result<Reference> reference;
+    Result<ReminderRules> reminders;
     Zone zone;
 };
 
-int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
+int run(QGuiApplication& app, const Reference& reference, const ReminderRules& remindersBy,
+        const Zone& zone) {
     const auto asked = readCommandLine(app);
     const SystemClock clock;
     SystemRandom random;
@@ -125,6 +130,8 @@ int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
     PdfPrinter printer(files);
     DesktopSharer sharer(pathOf(folder(QStandardPaths::CacheLocation)) / "shared");
     FolderShare share(desk, settings, darkroom);
+    Reminders reminders(desk, settings, remindersBy);
+    std::unique_ptr<Notifier> notifier;
     std::optional<Caretaker> caretaker;
     Eye eye;
     QQmlApplicationEngine engine;
@@ -137,6 +144,7 @@ int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
         {"printer", QVariant::fromValue<Printer*>(&printer)},
         {"sharer", QVariant::fromValue<Sharer*>(&sharer)},
         {"share", QVariant::fromValue(&share)},
+        {"reminders", QVariant::fromValue(&reminders)},
     });
     QObject::connect(
         &engine, &QQmlApplicationEngine::objectCreationFailed, &app,
@@ -148,6 +156,8 @@ int run(QGuiApplication& app, const Reference& reference, const Zone& zone) {
         if (asked.measureStart) sayMemoryAndQuit();
         // Loading what uses the camera takes as long as a page does: it waits until one stands.
         caretaker.emplace(desk);
+        notifier = deviceNotifier();
+        reminders.setNotifier(notifier.get());
         eye = openEye(asked.film);
         window->setProperty("scanner", QVariant::fromValue(eye.scanner.get()));
         window->setProperty("photographer", QVariant::fromValue(eye.photographer.get()));
@@ -171,7 +181,7 @@ int main(int argc, char* argv[]) {
     prepareHeap();
     auto reading = std::async(std::launch::async, [] {
         growHeap();
-        return Read{loadReference(), Zone::ofDevice()};
+        return Read{loadReference(), loadReminderRules(), Zone::ofDevice()};
     });
     QGuiApplication app(argc, argv);
     QGuiApplication::setApplicationName("burrowbook");
@@ -184,5 +194,9 @@ int main(int argc, char* argv[]) {
         qCritical("%s", read.reference.error().message.id.c_str());
         return 1;
     }
-    return run(app, *read.reference, read.zone);
+    if (!read.reminders) {
+        qCritical("%s", read.reminders.error().message.id.c_str());
+        return 1;
+    }
+    return run(app, *read.reference, *read.reminders, read.zone);
 }

@@ -191,6 +191,7 @@ int run(int argc, char** argv) {
     addAirCommand(app, chosen);
     addAheadCommands(app, chosen);
     addAwayCommand(app, chosen);
+    addReminderCommand(app, chosen);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

@@ -40,5 +40,7 @@ void addAirCommand(CLI::App& app, Command& chosen);
 void addAheadCommands(CLI::App& app, Command& chosen);
 /// What to do before, during and after an absence, and the sheet for a sitter.
 void addAwayCommand(CLI::App& app, Command& chosen);
+/// What a device would remind of.
+void addReminderCommand(CLI::App& app, Command& chosen);
 
 }  // namespace burrow::terminal

@@ -14,6 +14,7 @@ QtObject {
     required property Printer printer
     required property Sharer sharer
     required property FolderShare share
+    required property Reminders reminders
     required property Navigation navigation
     required property RoundModel round
 }

@@ -15,6 +15,7 @@ T.ApplicationWindow {
     required property Printer printer
     required property Sharer sharer
     required property FolderShare share
+    required property Reminders reminders
     // Given once the first page is on the screen: waking the camera's machinery takes a while.
     property Scanner scanner: null
     property Photographer photographer: null
@@ -89,8 +90,19 @@ T.ApplicationWindow {
         printer: window.printer
         sharer: window.sharer
         share: window.share
+        reminders: window.reminders
         navigation: navigation
         round: round
+    }
+    Connections {
+        target: window.reminders
+
+        function onDueWanted() {
+            navigation.homed(0);
+            window.show();
+            window.raise();
+            window.requestActivate();
+        }
     }
     T.StackView {
         id: stack

@@ -151,6 +151,13 @@ BookPage {
     }
     WayRow {
         width: parent.width
+        glyph: "due"
+        text: qsTr("Reminders")
+        sub: page.kit.reminders.state
+        onActivated: page.open("RemindersPage")
+    }
+    WayRow {
+        width: parent.width
         glyph: "room"
         text: qsTr("Name, code and contact")
         sub: page.room.contact === "" ? qsTr("Care sheets do not say how to reach you yet") : page.room.contact

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "exchange/staging.h"
+#include "room/front.h"
 
 namespace burrow {
 
@@ -110,12 +111,14 @@ void Desk::startOpening(const std::filesystem::path& path, bool isDemo,
             auto book = openBook();
             if (book) {
                 shelf->book.emplace(*std::move(book));
+                showFront(day);
                 auto room = Room::load(*shelf->book, reference(), day);
                 if (room) {
                     shelf->room = std::make_shared<const Room>(*std::move(room));
                     inOwnThread([this, opened = shelf->room] { show(opened); });
                     // What a merge that died left behind; if it can't go now, it goes next time.
                     DeviceFiles files;
+                    static_cast<void>(noteFront(shelf->book->path(), *shelf->room));
                     static_cast<void>(exchange::sweepStaging(*shelf->book, files));
                     return;
                 }
@@ -125,6 +128,16 @@ void Desk::startOpening(const std::filesystem::path& path, bool isDemo,
             }
             inOwnThread([this, error = book.error()] { refuse(error); });
         });
+}
+
+/// The first of a large room stands on the screen while the others are read. In the book's thread: what is
+/// asked or written meanwhile waits until all are there.
+void Desk::showFront(const PlanDay& day) {
+    const auto first = notedFront(shelf_->book->path());
+    if (first.empty()) return;
+    auto front = Room::loadOnly(*shelf_->book, reference(), day, first);
+    if (!front || front->size() == 0) return;
+    inOwnThread([this, room = std::make_shared<const Room>(*std::move(front))] { show(room); });
 }
 
 void Desk::close() {

@@ -143,6 +143,7 @@ private:
     void inBookThread(std::function<void(Book*)> job);
     void inOwnThread(std::function<void()> job);
     void take(Result<Book> book);
+    void showFront(const PlanDay& day);
     void show(std::shared_ptr<const Room> room);
     void setTrouble(const QString& text);
     void setDone(const Deed& deed);

@@ -14,12 +14,13 @@ struct Tally {
     int held = 0;
     int other = 0;
 
-    void add(const Answer& main) {
-        if (main.state == State::hold) {
+    void add(const Glance& glance) {
+        const auto main = glance.main();
+        if (glance.isHeld()) {
             ++held;
-        } else if (main.care == Care::feed) {
+        } else if (main == Care::feed) {
             ++feed;
-        } else if (main.care == Care::look) {
+        } else if (main == Care::look) {
             ++look;
         } else {
             ++other;
@@ -51,55 +52,56 @@ void DueModel::setDesk(Desk* desk) {
 }
 
 void DueModel::read() {
-    auto visits = desk_->room() ? desk_->room()->visits() : std::vector<Visit>();
-    summarise(visits);
-    bring(rows_, rowsFor(std::move(visits)));
+    const auto listed = desk_->room() ? desk_->room()->listed() : std::vector<StubPtr>();
+    summarise(listed);
+    bring(rows_, rowsFor(listed));
     emit summaryChanged();
 }
 
-std::vector<DueRow> DueModel::rowsFor(std::vector<Visit> visits) const {
+std::vector<DueRow> DueModel::rowsFor(const std::vector<StubPtr>& listed) const {
     std::vector<DueRow> rows;
-    rows.reserve(visits.size());
-    // Each shelf's tally stands on its first row, so rows are gone through shelf by shelf.
-    for (std::size_t first = 0; first < visits.size();) {
-        const auto shelf = visits[first].resident->kept.place.shelfOnly();
-        Tally tally;
-        auto end = first;
-        for (; end < visits.size() && visits[end].resident->kept.place.shelfOnly() == shelf;
-             ++end) {
-            tally.add(visits[end].answers.front());
+    rows.reserve(listed.size());
+    Tally tally;
+    std::optional<Place> shelf;
+    std::size_t first = 0;
+    // Each shelf's tally stands on its first row, and is known at its last.
+    const auto finishShelf = [&] {
+        if (!shelf) return;
+        rows[first].heading = shelfText(*shelf, *desk_);
+        if (desk_->room()->isWhole()) rows[first].headingNote = tally.text(*desk_);
+    };
+    for (const auto& stub : listed) {
+        auto place = stub->walk().place.shelfOnly();
+        if (place != shelf) {
+            finishShelf();
+            shelf = std::move(place);
+            first = rows.size();
+            tally = {};
         }
-        for (auto at = first; at < end; ++at) {
-            DueRow row{
-                toQt(visits[at].resident->subject().id.text()), std::move(visits[at]), {}, {}};
-            if (at == first) {
-                row.heading = shelfText(shelf, *desk_);
-                row.headingNote = tally.text(*desk_);
-            }
-            rows.push_back(std::move(row));
-        }
-        first = end;
+        tally.add(stub->glance());
+        rows.push_back({toQt(stub->id().text()), stub, {}, {}});
     }
+    finishShelf();
     return rows;
 }
 
-void DueModel::summarise(const std::vector<Visit>& visits) {
+void DueModel::summarise(const std::vector<StubPtr>& listed) {
     summary_.clear();
     nothing_.clear();
     if (!desk_->room()) return;
-    Tally all;
-    for (const auto& visit : visits) all.add(visit.answers.front());
     summary_ = toQt(desk_->knowledge().words.longDay(desk_->today()));
+    // Nobody is counted before everyone is read.
+    if (!desk_->room()->isWhole()) return;
+    Tally all;
+    for (const auto& stub : listed) all.add(stub->glance());
     if (const auto text = all.text(*desk_); !text.isEmpty()) summary_ += ". " + text;
-    if (!visits.empty()) return;
+    if (!listed.empty()) return;
 
     std::optional<CivilDay> next;
-    for (const auto& resident : desk_->room()->residents()) {
-        for (const auto& answer : resident->plan.answers) {
-            if (answer.state != State::waiting || !answer.window) continue;
-            if (!next || answer.window->opens < *next) next = answer.window->opens;
-        }
-    }
+    desk_->room()->forEach([&next](const StubPtr& stub) {
+        const auto& opens = stub->glance().opens;
+        if (opens) next = next ? std::min(*next, *opens) : *opens;
+    });
     nothing_ =
         next ? desk_->say({"due.nothingUntil", {{"day", *next}}}) : desk_->say("due.nothing");
 }
@@ -112,8 +114,8 @@ void DueModel::logUsual(const QString& subject) {
 QVariant DueModel::data(const QModelIndex& index, int role) const {
     const auto* row = rowAt(rows_, index);
     if (row == nullptr) return {};
-    const auto& resident = *row->visit.resident;
-    const auto& main = row->visit.answers.front();
+    const auto& resident = *row->stub->resident();
+    const auto& main = mainAnswer(resident.plan);
     switch (role) {
         case SubjectRole: return row->key;
         case TagRole: return toQt(resident.subject().number);
@@ -122,7 +124,7 @@ QVariant DueModel::data(const QModelIndex& index, int role) const {
         case HeadingNoteRole: return row->headingNote;
         case PunchRole: return punchFor(resident, main);
         case VerbRole: return verbText(resident, main, *desk_);
-        case ReasonRole: return desk_->say(main.reason) + alsoText(row->visit, *desk_);
+        case ReasonRole: return desk_->say(main.reason) + alsoText(visitOf(*row->stub), *desk_);
         case HeldRole: return main.state == State::hold;
         case LookRole: return main.care == Care::look;
         case CanFeedRole: return main.care == Care::feed && main.state == State::due;

@@ -10,12 +10,12 @@ namespace burrow {
 /// One visit. What is shown of it is made when a view asks: of a thousand rows a screen shows ten.
 struct DueRow {
     QString key;  ///< of the subject
-    Visit visit;
+    StubPtr stub;
     QString heading;      ///< its shelf, on the first row of each shelf
     QString headingNote;  ///< "2 to feed"
 
     friend bool operator==(const DueRow& a, const DueRow& b) {
-        return a.key == b.key && a.visit.resident == b.visit.resident && a.heading == b.heading &&
+        return a.key == b.key && a.stub == b.stub && a.heading == b.heading &&
                a.headingNote == b.headingNote;
     }
 };
@@ -72,8 +72,8 @@ signals:
 
 private:
     void read();
-    void summarise(const std::vector<Visit>& visits);
-    [[nodiscard]] std::vector<DueRow> rowsFor(std::vector<Visit> visits) const;
+    void summarise(const std::vector<StubPtr>& listed);
+    [[nodiscard]] std::vector<DueRow> rowsFor(const std::vector<StubPtr>& listed) const;
 
     QPointer<Desk> desk_;
     std::vector<DueRow> rows_;

@@ -73,13 +73,10 @@ QString RoomModel::contact() const {
 
 QString RoomModel::summary() const {
     if (!desk_ || !desk_->room()) return {};
-    const auto residents = desk_->room()->residents();
-    const auto kept =
-        std::count_if(residents.begin(), residents.end(),
-                      [](const ResidentPtr& each) { return each->subject().isKept(); });
-    return desk_->say(
-        {"room.summary",
-         {{"count", static_cast<std::int64_t>(kept)}, {"code", desk_->room()->info().code}}});
+    std::int64_t kept = 0;
+    desk_->room()->forEach(
+        [&kept](const StubPtr& stub) { kept += stub->glance().isKept() ? 1 : 0; });
+    return desk_->say({"room.summary", {{"count", kept}, {"code", desk_->room()->info().code}}});
 }
 
 QString RoomModel::toSex() const {

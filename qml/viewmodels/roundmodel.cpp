@@ -80,23 +80,30 @@ void RoundModel::setDesk(Desk* desk) {
 
 void RoundModel::setTour(const Place& shelf, bool wholeRoom) {
     tour_.clear();
-    for (const auto& visit : desk_->room()->visits()) {
-        if (wholeRoom || visit.resident->kept.place.shelfOnly() == shelf) {
-            tour_.push_back(visit.resident->subject().id);
-        }
-    }
+    desk_->room()->forEach([&](const StubPtr& stub) {
+        // Where someone has been today is part of it too, on whichever phone that was written.
+        const bool isOfTour = stub->glance().isListed() || stub->glance().isSeenToday;
+        if (!isOfTour || stub->glance().standing != Standing::here) return;
+        if (wholeRoom || stub->walk().place.shelfOnly() == shelf) tour_.push_back(stub->id());
+    });
     shelfTitle_ = wholeRoom ? desk_->say("round.wholeRoom") : shelfText(shelf, *desk_);
 }
 
 void RoundModel::start(const QString& shelf) {
     if (!desk_->room()) return;
-    const auto visits = desk_->room()->visits();
-    const auto first = std::find_if(visits.begin(), visits.end(), [&](const Visit& visit) {
-        return shelf.isEmpty() || shelfText(visit.resident->kept.place, *desk_) == shelf;
+    const auto listed = desk_->room()->listed();
+    const auto isHere = [&](const StubPtr& stub) {
+        return shelf.isEmpty() || shelfText(stub->walk().place, *desk_) == shelf;
+    };
+    const auto any = std::find_if(listed.begin(), listed.end(), isHere);
+    if (any == listed.end()) return;
+    // Those who are done are known from the records: it goes on at the first who is not.
+    const auto open = std::find_if(any, listed.end(), [&](const StubPtr& stub) {
+        return stub->glance().isOfRound() && isHere(stub);
     });
-    if (first == visits.end()) return;
-    setTour(first->resident->kept.place.shelfOnly(), shelf.isEmpty());
-    goTo(toQt(first->resident->subject().id.text()));
+    const auto& first = open == listed.end() ? *any : *open;
+    setTour(first->walk().place.shelfOnly(), shelf.isEmpty());
+    goTo(toQt(first->id().text()));
 }
 
 void RoundModel::goTo(const QString& subject) {
@@ -113,11 +120,8 @@ void RoundModel::goTo(const QString& subject) {
 }
 
 bool RoundModel::isOpen(const SubjectId& id) const {
-    const auto resident = desk_->room() ? desk_->room()->find(id) : nullptr;
-    if (!resident) return false;
-    return std::any_of(
-        resident->plan.answers.begin(), resident->plan.answers.end(),
-        [](const Answer& answer) { return answer.state == State::due && isOfRound(answer.care); });
+    const auto stub = desk_->room() ? desk_->room()->stub(id) : nullptr;
+    return stub && stub->glance().isOfRound();
 }
 
 void RoundModel::next() {

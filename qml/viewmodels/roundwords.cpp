@@ -25,12 +25,12 @@ QStringList RoundModel::holes() const {
     QStringList holes;
     if (!desk_ || !desk_->room()) return holes;
     for (const auto& id : tour_) {
-        const auto resident = desk_->room()->find(id);
+        const auto stub = desk_->room()->stub(id);
         if (resident_ && resident_->subject().id == id) {
             holes.append(QStringLiteral("current"));
         } else if (isOpen(id)) {
             holes.append(QStringLiteral("open"));
-        } else if (resident && resident->plan.of(Care::feed).state == State::hold) {
+        } else if (stub && stub->glance().isFeedHeld()) {
             holes.append(QStringLiteral("slash"));
         } else {
             holes.append(QStringLiteral("done"));

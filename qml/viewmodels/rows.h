@@ -4,6 +4,7 @@
 
 #include <QtQml/qqmlregistration.h>
 #include <QAbstractListModel>
+#include <iterator>
 #include <unordered_set>
 #include <vector>
 
@@ -76,7 +77,14 @@ private:
     void insertAndChange(std::vector<Row>& rows, std::vector<Row> next) {
         for (std::size_t i = 0; i < next.size(); ++i) {
             const int row = static_cast<int>(i);
-            if (i == rows.size() || rows[i].key != next[i].key) {
+            if (i == rows.size()) {
+                // Thousands may follow at the end: in one piece.
+                beginInsertRows({}, row, static_cast<int>(next.size()) - 1);
+                std::move(next.begin() + row, next.end(), std::back_inserter(rows));
+                endInsertRows();
+                return;
+            }
+            if (rows[i].key != next[i].key) {
                 beginInsertRows({}, row, row);
                 rows.insert(rows.begin() + row, std::move(next[i]));
                 endInsertRows();

@@ -43,6 +43,14 @@ public:
     [[nodiscard]] QString lastBook() const { return file_.value("lastBook").toString(); }
     void setLastBook(const QString& path) { file_.setValue("lastBook", path); }
 
+    /// What reminders keep on this device: what was chosen, and what was told of each book.
+    [[nodiscard]] QVariant reminder(const QString& name, const QVariant& usual = {}) const {
+        return file_.value(QStringLiteral("reminders/") + name, usual);
+    }
+    void setReminder(const QString& name, const QVariant& value) {
+        file_.setValue(QStringLiteral("reminders/") + name, value);
+    }
+
     /// The folder that a book is shared through; empty for none.
     [[nodiscard]] QString sharedFolder(const QString& book) const {
         return file_.value(sharedKey(book)).toString();

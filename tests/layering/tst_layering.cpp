@@ -58,6 +58,7 @@ const std::map<std::string, Names> otherRooms{
     {"platform/camera", withCore({"ports"})},
     {"platform/fake", withCore({"ports"})},
     {"platform/files", withCore({"ports"})},
+    {"platform/notify", withCore({"ports"})},
     {"platform/print", withCore({"ports"})},
     {"platform/share", withCore({"ports"})},
 };

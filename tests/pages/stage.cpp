@@ -39,6 +39,8 @@ Stage::Stage(Start start, const Look& look, const QSize& size)
                                               return {};
                                           });
     share = std::make_unique<FolderShare>(*desk, *settings, darkroom);
+    reminders = std::make_unique<Reminders>(*desk, *settings, loadReminderRules().value());
+    reminders->setNotifier(&notifier);
     if (start == Start::DemoRoom) {
         std::filesystem::copy_file(demoBook(), path / "room.book");
         desk->open(path / "room.book");
@@ -57,6 +59,7 @@ Stage::Stage(Start start, const Look& look, const QSize& size)
          {"printer", QVariant::fromValue<Printer*>(&printer)},
          {"sharer", QVariant::fromValue<Sharer*>(&sharer)},
          {"share", QVariant::fromValue(share.get())},
+         {"reminders", QVariant::fromValue(reminders.get())},
          {"scanner", QVariant::fromValue<Scanner*>(&scanner)},
          {"photographer", QVariant::fromValue<Photographer*>(&photographer)},
          {"width", size.width()},
@@ -71,6 +74,7 @@ Stage::Stage(Start start, const Look& look, const QSize& size)
 
 Stage::~Stage() {
     engine.reset();
+    reminders.reset();
     share.reset();
     desk.reset();
 }

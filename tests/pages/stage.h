@@ -9,11 +9,13 @@
 
 #include "base/clock.h"
 #include "fake/fake_files.h"
+#include "fake/fake_notifier.h"
 #include "fake/fake_photographer.h"
 #include "fake/fake_scanner.h"
 #include "fake/fake_sharer.h"
 #include "files/developer.h"
 #include "files/reference.h"
+#include "files/reminder_file.h"
 #include "ports/darkroom.h"
 #include "print/pdf_printer.h"
 #include "support/book.h"
@@ -21,6 +23,7 @@
 #include "tour/stagehand.h"
 #include "viewmodels/bookcase.h"
 #include "viewmodels/foldershare.h"
+#include "viewmodels/reminders.h"
 
 namespace burrow::test {
 
@@ -77,6 +80,8 @@ public:
     PdfPrinter printer{files};
     FakeSharer sharer{folder.path() / "shared"};
     std::unique_ptr<FolderShare> share;
+    FakeNotifier notifier;
+    std::unique_ptr<Reminders> reminders;
     std::unique_ptr<QQmlApplicationEngine> engine;
     QQuickWindow* window = nullptr;
     std::unique_ptr<demo::Stagehand> hand;

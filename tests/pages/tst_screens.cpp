@@ -301,6 +301,7 @@ std::vector<Scene> scenes() {
              [](Stage& stage) {
                  return QVariantMap{{"subject", stage.id("044")}, {"care", "feed"}};
              }),
+        page("reminders", "RemindersPage"),
         page("rules", "RulesPage"),
         page("rule", "RulePage", ofRule),
         lowerPart("rule_end", page("rule", "RulePage", ofRule)),

@@ -1,8 +1,11 @@
 // After every act only what depends on it is planned again, and that equals planning all of it:
 // random histories with entries that come late and out of order, corrections, retractions, new homes,
-// other rules, readings of the air, a clock that is set, and travel. BURROW_HISTORIES sets how many (300).
+// other rules, readings of the air, entries of another phone, a clock that is set, and travel, in weeks in which clocks change or
+// a leap day falls. BURROW_HISTORIES sets how many (300).
 #include <map>
 
+#include "journal/merge.h"
+#include "journal/version_vector.h"
 #include "room/air_log.h"
 #include "room/room.h"
 #include "support/book.h"
@@ -21,26 +24,44 @@ const Room::Reference& reference() {
     return shared;
 }
 
-/// A book and what its keeper does to it, in any order.
+/// Around which everything happens: a plain evening, the nights in which clocks go forward and back in
+/// Europe, North America and New Zealand, and two leap days.
+Instant anyEvening() {
+    const auto iso = *rc::gen::element<std::string>("2026-05-08", "2026-03-29", "2026-10-25",
+                                                    "2026-03-08", "2026-11-01", "2026-04-05",
+                                                    "2026-09-27", "2024-02-29", "2028-02-29");
+    return {day(iso).days * msPerDay + *rc::gen::inRange<std::int64_t>(0, msPerDay)};
+}
+
+Zone anyZone() {
+    return Zone::named(*rc::gen::element<std::string>("Europe/Berlin", "America/New_York",
+                                                      "Pacific/Auckland", "Asia/Kolkata",
+                                                      "Australia/Lord_Howe", "America/St_Johns"))
+        .value();
+}
+
+/// A book and what its keepers do to it, in any order.
 class History {
 public:
     History()
-        : clock_(fridayEvening),
+        : evening_(anyEvening()),
+          clock_(evening_),
           random_(static_cast<std::uint64_t>(*rc::gen::inRange(1, 1'000'000))),
-          book_(Book::create(folder_.path() / "r.book", "Kiln Row", "KR", surroundings()).value()) {
+          book_(std::make_unique<Book>(
+              Book::create(folder_.path() / "r.book", "Kiln Row", "KR", surroundings()).value())) {
         for (int i = 0; i < 3; ++i) addSubject();
-        homes_.push_back(EnclosureId{book_.newId()});
+        homes_.push_back(EnclosureId{book_->newId()});
         setHome();
     }
 
-    [[nodiscard]] Room load() { return Room::load(book_, reference(), day()).value(); }
+    [[nodiscard]] Room load() { return Room::load(*book_, reference(), day()).value(); }
     [[nodiscard]] Room after(const Room& room, const ChangeSet& changes) {
-        return room.after(book_, reference(), changes).value();
+        return room.after(*book_, reference(), changes).value();
     }
 
     ChangeSet act() {
         moveClock();
-        switch (*rc::gen::inRange(0, 13)) {
+        switch (*rc::gen::inRange(0, 16)) {
             case 0: return addSubject();
             case 1: return editSubject();
             case 2: return setHome();
@@ -48,7 +69,9 @@ public:
             case 4: return amend();
             case 5: return retract();
             case 6: return hangTag();
-            case 7: return writeAir();
+            case 7: return travel();
+            case 8: return fromTheOtherPhone();
+            case 9: return writeAir();
             default: return logFact();
         }
     }
@@ -57,24 +80,71 @@ private:
     Surroundings surroundings() { return {clock_, random_, zone_}; }
 
     /// The day on which everything is planned stays; what is written moves about.
-    [[nodiscard]] PlanDay day() const { return {Zone::utc().dayOf(fridayEvening), Zone::utc()}; }
+    [[nodiscard]] PlanDay day() const { return {planZone_.dayOf(evening_), planZone_}; }
 
     void moveClock() {
-        const auto ms = fridayEvening.ms + *rc::gen::inRange(-200, 3) * msPerDay +
-                        *rc::gen::inRange<std::int64_t>(0, msPerDay);
-        clock_.set({ms});
+        const auto days = *rc::gen::element(-200, *rc::gen::inRange(-200, 3), -1, 0, 1);
+        clock_.set({evening_.ms + days * msPerDay + *rc::gen::inRange<std::int64_t>(0, msPerDay)});
+    }
+
+    /// What is written from here on is written in another zone. The room is planned for where it is.
+    ChangeSet travel() {
+        zone_ = anyZone();
+        book_.reset();
+        book_ = std::make_unique<Book>(
+            Book::open(folder_.path() / "r.book", storage::Access::readWrite, surroundings())
+                .value());
+        return {};
+    }
+
+    /// The other phone has what is here, writes something, and it comes back late.
+    ChangeSet fromTheOtherPhone() {
+        if (!other_) {
+            other_ = std::make_unique<Book>(
+                Book::join(folder_.path() / "o.book", book_->id(), surroundings()).value());
+        }
+        bring(*book_, *other_);
+        const int count = *rc::gen::inRange(1, 4);
+        for (int i = 0; i < count; ++i) {
+            const auto kind = anyFactKind();
+            if (kind == FactKind::photo || kind == FactKind::note) continue;
+            const auto at = anyMoment();
+            other_->record(FactDraft{anyone(), kind, anyFactBody(kind, zone_.dayOf(at)), at})
+                .value();
+        }
+        if (*rc::gen::inRange(0, 3) == 0) {
+            other_->record(SetDraft{ThingType::subject, anyone().uuid, {{"mature", true}}}).value();
+        }
+        return bring(*other_, *book_);
+    }
+
+    static ChangeSet bring(Book& from, Book& to) {
+        std::vector<Entry> entries;
+        const auto has = versionVector(to.connection()).value();
+        must(forEachEntryLacking(from.connection(), has, {}, [&](const StoredEntry& entry) -> Done {
+            entries.push_back(entry.toEntry());
+            return {};
+        }));
+        auto merge = Merge::begin(to, {"phone.burrow", std::nullopt}).value();
+        for (const auto& entry : entries) must(merge.add(entry));
+        return merge.commit().value().changes;
+    }
+
+    /// Up to half a year back, or within a day, on either side of a change of the clocks.
+    Instant anyMoment() {
+        const auto back =
+            *rc::gen::element<std::int64_t>(*rc::gen::inRange<std::int64_t>(0, 180) * msPerDay,
+                                            *rc::gen::inRange<std::int64_t>(0, 36) * 3'600'000);
+        return {clock_.now().ms - back};
     }
 
     SubjectId anyone() { return subjects_[*rc::gen::inRange<std::size_t>(0, subjects_.size())]; }
 
-    ChangeSet record(Draft draft) {
-        auto changes = book_.record(std::move(draft)).value();
-        return changes;
-    }
+    ChangeSet record(Draft draft) { return book_->record(std::move(draft)).value(); }
 
     ChangeSet addSubject() {
-        auto subject = anySubject(Zone::utc().dayOf(clock_.now()));
-        subject.id = SubjectId{book_.newId()};
+        auto subject = anySubject(zone_.dayOf(clock_.now()));
+        subject.id = SubjectId{book_->newId()};
         subject.number = std::to_string(*rc::gen::inRange(1, 40));
         subject.species = sharedProfiles().all()[*rc::gen::inRange<std::size_t>(0, 9)].name;
         subject.place =
@@ -115,7 +185,7 @@ private:
         const auto rule = *rc::gen::element<std::string>("feed.factor", "home.floor_spans");
         const auto value = *rc::gen::element<std::string>("1", "1.5", "2.5", "no number");
         return record(SetDraft{ThingType::book,
-                               book_.id().uuid,
+                               book_->id().uuid,
                                {{std::string(setting::rule) + rule + scope, value}}});
     }
 
@@ -123,9 +193,8 @@ private:
     ChangeSet logFact() {
         const auto kind = anyFactKind();
         if (kind == FactKind::photo || kind == FactKind::note) return {};
-        const auto at =
-            Instant{clock_.now().ms - *rc::gen::inRange<std::int64_t>(0, 180) * msPerDay};
-        auto body = anyFactBody(kind, Zone::utc().dayOf(at));
+        const auto at = anyMoment();
+        auto body = anyFactBody(kind, zone_.dayOf(at));
         auto changes = record(FactDraft{anyone(), kind, body, at});
         facts_.emplace_back(changes.entries.front(), body);
         return changes;
@@ -136,25 +205,25 @@ private:
         const auto& [entry, body] = facts_[*rc::gen::inRange<std::size_t>(0, facts_.size())];
         const auto at =
             Instant{clock_.now().ms - *rc::gen::inRange<std::int64_t>(0, 90) * msPerDay};
-        auto changed = book_.record(AmendDraft{entry, body, at});
+        auto changed = book_->record(AmendDraft{entry, body, at});
         return changed ? *changed : ChangeSet{};  // refused where it was retracted
     }
 
     ChangeSet retract() {
         if (facts_.empty()) return {};
         const auto entry = facts_[*rc::gen::inRange<std::size_t>(0, facts_.size())].first;
-        auto changed = book_.record(RetractDraft{entry});
+        auto changed = book_->record(RetractDraft{entry});
         return changed ? *changed : ChangeSet{};
     }
 
     /// Of lately, so that most of it counts.
     ChangeSet writeAir() {
-        const air::Sample sample{{fridayEvening.ms - *rc::gen::inRange(-24, 96) * 3'600'000LL},
+        const air::Sample sample{{evening_.ms - *rc::gen::inRange(-24, 96) * 3'600'000LL},
                                  Celsius{*rc::gen::inRange(5, 45) * 1.0},
                                  std::nullopt};
         const auto place = *rc::gen::element<std::string>("A", "Nursery", "C", "A / 2 / 1");
-        const auto taken = airDrafts(book_, place, std::span(&sample, 1)).value();
-        return taken.drafts.empty() ? ChangeSet{} : book_.record(taken.drafts).value();
+        const auto taken = airDrafts(*book_, place, std::span(&sample, 1)).value();
+        return taken.drafts.empty() ? ChangeSet{} : book_->record(taken.drafts).value();
     }
 
     ChangeSet hangTag() {
@@ -164,17 +233,32 @@ private:
     }
 
     ScratchFolder folder_;
+    Instant evening_;
     FixedClock clock_;
     SeededRandom random_;
-    Zone zone_ = Zone::named(*rc::gen::element<std::string>("Europe/Berlin", "America/New_York",
-                                                            "Pacific/Auckland", "Asia/Kolkata"))
-                     .value();
-    Book book_;
+    Zone zone_ = anyZone();
+    Zone planZone_ = zone_;
+    std::unique_ptr<Book> book_;
+    std::unique_ptr<Book> other_;
     std::vector<SubjectId> subjects_;
     std::map<SubjectId, Subject> written_;
     std::vector<EnclosureId> homes_;
     std::vector<std::pair<EntryId, FactBody>> facts_;
 };
+
+/// What is known of a plan without its words is what the plan says.
+void requireTrue(const Glance& glance, const Resident& resident) {
+    auto greatest = Priority::none;
+    for (const auto& answer : resident.plan.answers) {
+        RC_ASSERT(glance.isDue(answer.care) == (answer.state == State::due));
+        greatest = std::max(greatest, answer.priority);
+    }
+    RC_ASSERT(glance.priority == greatest);
+    RC_ASSERT(glance.isListed() == isListed(mainAnswer(resident.plan)));
+    if (glance.isListed()) RC_ASSERT(glance.main() == mainAnswer(resident.plan).care);
+    const auto held = resident.plan.of(Care::feed).state == State::hold;
+    RC_ASSERT(glance.isFeedHeld() == held);
+}
 
 void requireSame(const Room& a, const Room& b) {
     RC_ASSERT(a.residents().size() == b.residents().size());
@@ -189,7 +273,13 @@ void requireSame(const Room& a, const Room& b) {
         RC_ASSERT(x.warmth == y.warmth);
         RC_ASSERT(x.plan.answers == y.plan.answers);
         RC_ASSERT(x.plan.phase == y.plan.phase && x.plan.stage.how == y.plan.stage.how);
+        const auto& glance = a.stub(x.subject().id)->glance();
+        RC_ASSERT(glance == b.stub(y.subject().id)->glance());
+        requireTrue(glance, x);
     }
+    RC_ASSERT(a.listed().size() == b.listed().size());
+    const std::span<const ResidentPtr> row = a.residents();
+    RC_ASSERT(std::equal(row.begin(), row.end(), a.residents().begin(), a.residents().end()));
     RC_ASSERT(a.rules().sameValues(b.rules()));
 }
 
