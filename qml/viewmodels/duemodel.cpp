@@ -3,44 +3,9 @@
 #include <algorithm>
 
 #include "viewmodels/deeds.h"
+#include "viewmodels/duetally.h"
 
 namespace burrow {
-namespace {
-
-/// How many of a shelf's or a room's visits ask for what.
-struct Tally {
-    int feed = 0;
-    int look = 0;
-    int held = 0;
-    int other = 0;
-
-    void add(const Answer& main) {
-        if (main.state == State::hold) {
-            ++held;
-        } else if (main.care == Care::feed) {
-            ++feed;
-        } else if (main.care == Care::look) {
-            ++look;
-        } else {
-            ++other;
-        }
-    }
-
-    /// "11 to feed, 1 to look at, 4 on hold", without those that are none.
-    [[nodiscard]] QString text(const Desk& desk) const {
-        QStringList parts;
-        const auto part = [&](int count, const char* id) {
-            if (count > 0) parts.append(desk.say({id, {{"count", std::int64_t{count}}}}));
-        };
-        part(feed, "due.feed");
-        part(look, "due.look");
-        part(other, "due.other");
-        part(held, "due.held");
-        return parts.join(QStringLiteral(", "));
-    }
-};
-
-}  // namespace
 
 void DueModel::setDesk(Desk* desk) {
     if (desk_ == desk) return;
@@ -50,8 +15,21 @@ void DueModel::setDesk(Desk* desk) {
     emit deskChanged();
 }
 
+void DueModel::setFilter(DueFilterModel* filter) {
+    if (filter_ == filter) return;
+    if (filter_) disconnect(filter_, nullptr, this, nullptr);
+    filter_ = filter;
+    if (filter_) connect(filter_, &DueFilterModel::changed, this, &DueModel::read);
+    read();
+    emit filterChanged();
+}
+
 void DueModel::read() {
+    if (!desk_) return;
     auto visits = desk_->room() ? desk_->room()->visits() : std::vector<Visit>();
+    if (filter_ && filter_->isActive()) {
+        visits = narrowed(std::move(visits), filter_->filter(), desk_->today());
+    }
     summarise(visits);
     bring(rows_, rowsFor(std::move(visits)));
     emit summaryChanged();
@@ -63,7 +41,7 @@ std::vector<DueRow> DueModel::rowsFor(std::vector<Visit> visits) const {
     // Each shelf's tally stands on its first row, so rows are gone through shelf by shelf.
     for (std::size_t first = 0; first < visits.size();) {
         const auto shelf = visits[first].resident->kept.place.shelfOnly();
-        Tally tally;
+        DueTally tally;
         auto end = first;
         for (; end < visits.size() && visits[end].resident->kept.place.shelfOnly() == shelf;
              ++end) {
@@ -87,12 +65,15 @@ void DueModel::summarise(const std::vector<Visit>& visits) {
     summary_.clear();
     nothing_.clear();
     if (!desk_->room()) return;
-    Tally all;
+    DueTally all;
     for (const auto& visit : visits) all.add(visit.answers.front());
     summary_ = toQt(desk_->knowledge().words.longDay(desk_->today()));
     if (const auto text = all.text(*desk_); !text.isEmpty()) summary_ += ". " + text;
     if (!visits.empty()) return;
-
+    if (filter_ && filter_->isActive()) {
+        nothing_ = desk_->say("due.noneFits");
+        return;
+    }
     std::optional<CivilDay> next;
     for (const auto& resident : desk_->room()->residents()) {
         for (const auto& answer : resident->plan.answers) {
