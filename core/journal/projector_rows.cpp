@@ -159,8 +159,8 @@ Done Projector::writeEnclosure(const Uuid& thing) {
     const auto enclosure = enclosureFrom(EnclosureId{thing}, fields);
     const auto place = enclosure.place.text();
     const auto where = enclosure.name + '\n' + place;
-    BURROW_DO(words_.put(
-        {TextOf::enclosure, thing, thing, Instant{}, {}, where, {}, enclosure.note}));
+    BURROW_DO(
+        words_.put({TextOf::enclosure, thing, thing, Instant{}, {}, where, {}, enclosure.note}));
     BURROW_TRY(
         auto replace,
         connection_.query("REPLACE INTO enclosure (id, name, length_mm, width_mm, height_mm, "

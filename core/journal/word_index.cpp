@@ -10,21 +10,21 @@ namespace burrow {
 namespace {
 
 /// What stands there now: the row's number, and whether it says the same.
-struct Standing {
+struct Row {
     std::int64_t n = 0;
     bool isSame = false;
 };
 
-Result<std::optional<Standing>> standing(storage::Connection& connection, const Searchable& text) {
+Result<std::optional<Row>> rowOf(storage::Connection& connection, const Searchable& text) {
     BURROW_TRY(auto row, connection.query("SELECT n, about, at, number, place, source, note FROM "
                                           "searchable WHERE origin = ? AND kind = ?"));
     row.bind(text.origin.bytes, text.kind);
     BURROW_TRY(const bool found, row.next());
-    if (!found) return std::optional<Standing>();
+    if (!found) return std::optional<Row>();
     const bool isSame = uuidAt(row, 1) == text.about && row.integer(2) == text.at.ms &&
                         row.text(3) == text.number && row.text(4) == text.place &&
                         row.text(5) == text.source && row.text(6) == text.note;
-    return std::optional(Standing{row.integer(0), isSame});
+    return std::optional(Row{row.integer(0), isSame});
 }
 
 Result<std::int64_t> insert(storage::Connection& connection, const Searchable& text) {
@@ -63,7 +63,7 @@ std::string_view columnsOf(TextPart part) {
 
 Done WordIndex::put(const Searchable& text) {
     if (isEmpty(text)) return remove(text.kind, text.origin);
-    BURROW_TRY(const auto now, standing(connection_, text));
+    BURROW_TRY(const auto now, rowOf(connection_, text));
     if (!now) {
         BURROW_TRY(const auto n, insert(connection_, text));
         return index(n, text);

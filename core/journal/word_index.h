@@ -18,9 +18,9 @@ enum class TextOf : std::uint8_t { subject, enclosure, fact };
 /// The texts of one thing. What is empty is not there.
 struct Searchable {
     TextOf kind = TextOf::fact;
-    Uuid origin;  ///< the thing itself, or the entry of the fact
-    Uuid about;   ///< the subject or enclosure that it is about: itself where it is no fact
-    Instant at{}; ///< when the fact happened; 0 for others
+    Uuid origin;   ///< the thing itself, or the entry of the fact
+    Uuid about;    ///< the subject or enclosure that it is about: itself where it is no fact
+    Instant at{};  ///< when the fact happened; 0 for others
     std::string_view number;
     std::string_view place;
     std::string_view source;

@@ -37,9 +37,11 @@ bool isLate(const Answer& answer, CivilDay today) {
 Place rackOf(const Place& place) { return {place.room, place.rack, {}, {}}; }
 
 std::vector<Visit> narrowed(std::vector<Visit> visits, const DueFilter& filter, CivilDay today) {
-    std::erase_if(visits, [&](Visit& visit) {
+    for (auto& visit : visits) {
         std::erase_if(visit.answers,
                       [&](const Answer& answer) { return !isWanted(answer, filter, today); });
+    }
+    std::erase_if(visits, [&](const Visit& visit) {
         return visit.answers.empty() || !isThere(visit.resident->kept.place, filter.where);
     });
     if (!filter.quarantineApart) {

@@ -75,7 +75,8 @@ struct Candidate {
     FoundBy whole = nowhere;  ///< by all that was typed at once
     std::vector<FoundBy> words;
     std::vector<bool> inPlace;  ///< which of the words stand in its place
-    std::map<std::int64_t, std::pair<int, WordHit>> notes;  ///< texts, with how many words they hold
+    std::map<std::int64_t, std::pair<int, WordHit>>
+        notes;  ///< texts, with how many words they hold
     std::string code;
 
     [[nodiscard]] FoundBy by() const {
@@ -158,7 +159,9 @@ Done Finder::readEveryone(std::string_view roomCode) {
 void Finder::fitNumbers(std::string_view roomCode) {
     std::vector<std::size_t> all(everyone_.size());
     for (std::size_t at = 0; at < all.size(); ++at) all[at] = at;
-    const auto numberOf = [&](std::size_t at) -> const std::string& { return everyone_[at].number; };
+    const auto numberOf = [&](std::size_t at) -> const std::string& {
+        return everyone_[at].number;
+    };
     for (const auto at : burrow::numbered(all, TypedNumber(typed_, roomCode), numberOf)) {
         everyone_[at].whole = FoundBy::number;
     }
@@ -296,8 +299,8 @@ bool Finder::isWanted(std::string_view folded) const {
 }
 
 Snippet Finder::marked(std::string text) const {
-    return snippetOf(text, splitter_, [&](std::string_view folded) { return isWanted(folded); },
-                     text.size());
+    return snippetOf(
+        text, splitter_, [&](std::string_view folded) { return isWanted(folded); }, text.size());
 }
 
 /// The text with most of the words; of several the newest.

@@ -37,8 +37,8 @@ Snippet snippetOf(std::string_view text, const storage::WordSplitter& splitter,
     std::size_t from = 0;
     std::size_t to = line.size();
     if (line.size() > longest && !words.empty()) {
-        auto at = first == words.end() ? std::size_t{0}
-                                       : static_cast<std::size_t>(first - words.begin());
+        auto at =
+            first == words.end() ? std::size_t{0} : static_cast<std::size_t>(first - words.begin());
         const auto wanted = at;
         at -= std::min(at, wordsBefore);
         while (at < wanted && words[wanted].begin - words[at].begin > longest / 2) ++at;

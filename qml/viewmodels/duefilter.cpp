@@ -92,9 +92,8 @@ std::vector<DueChoice> DueFilterModel::placeRows(const std::vector<Visit>& visit
     if (filter_.where) count(*filter_.where, 0);
     std::vector<DueChoice> rows;
     if (racks.size() < 2 && !filter_.where) return rows;
-    std::sort(racks.begin(), racks.end(), [](const auto& a, const auto& b) {
-        return compareWalk(a.first, b.first) < 0;
-    });
+    std::sort(racks.begin(), racks.end(),
+              [](const auto& a, const auto& b) { return compareWalk(a.first, b.first) < 0; });
     for (const auto& [rack, tubs] : racks) rows.push_back(choiceOf(rack, tubs, filter_, *desk_));
     return rows;
 }

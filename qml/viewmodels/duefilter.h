@@ -28,7 +28,8 @@ class DueFilterModel : public burrow::RowsModel {
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)
     Q_PROPERTY(bool asking READ isAsking WRITE setAsking NOTIFY askingChanged FINAL)
     Q_PROPERTY(Which which READ which WRITE setWhich NOTIFY changed FINAL)
-    Q_PROPERTY(bool quarantineApart READ quarantineApart WRITE setQuarantineApart NOTIFY changed FINAL)
+    Q_PROPERTY(
+        bool quarantineApart READ quarantineApart WRITE setQuarantineApart NOTIFY changed FINAL)
     /// Whether anything is left out or stands elsewhere than usual.
     Q_PROPERTY(bool active READ isActive NOTIFY changed FINAL)
     /// "Only feeding, rack 2, late"; empty while nothing is left out.

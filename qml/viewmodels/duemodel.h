@@ -27,7 +27,8 @@ class DueModel : public burrow::RowsModel {
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)
     /// What of it is shown; all, where there is none. Not owned.
-    Q_PROPERTY(burrow::DueFilterModel* filter READ filter WRITE setFilter NOTIFY filterChanged FINAL)
+    Q_PROPERTY(
+        burrow::DueFilterModel* filter READ filter WRITE setFilter NOTIFY filterChanged FINAL)
     Q_PROPERTY(int count READ count NOTIFY summaryChanged FINAL)
     /// "Friday 8 May. 11 to feed, 1 to look at, 4 on hold"
     Q_PROPERTY(QString summary READ summary NOTIFY summaryChanged FINAL)

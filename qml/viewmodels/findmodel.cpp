@@ -69,10 +69,10 @@ void FindModel::show(const Result<Findings>& findings) {
 QString FindModel::reasonFor(const Found& found, const Resident& resident) const {
     const auto where = placeText(resident.kept.place, *desk_);
     // What stands in the row anyhow needs no saying.
-    const bool isPlain = found.by == FoundBy::number || found.by == FoundBy::numberStart ||
-                         found.by == FoundBy::place ||
-                         (found.by == FoundBy::species &&
-                          toQt(found.what.text) == speciesText(resident));
+    const bool isPlain =
+        found.by == FoundBy::number || found.by == FoundBy::numberStart ||
+        found.by == FoundBy::place ||
+        (found.by == FoundBy::species && toQt(found.what.text) == speciesText(resident));
     if (isPlain) return where;
     if (found.by != FoundBy::note) {
         const auto id = "find.seen." + std::string(name(found.by));

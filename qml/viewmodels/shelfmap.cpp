@@ -13,9 +13,8 @@ namespace {
 std::vector<ResidentPtr> byPlace(const Room& room) {
     std::vector<ResidentPtr> here;
     const auto all = room.residents();
-    std::copy_if(all.begin(), all.end(), std::back_inserter(here), [](const ResidentPtr& one) {
-        return one->subject().standing == Standing::here;
-    });
+    std::copy_if(all.begin(), all.end(), std::back_inserter(here),
+                 [](const ResidentPtr& one) { return one->subject().standing == Standing::here; });
     std::stable_sort(here.begin(), here.end(), [](const ResidentPtr& a, const ResidentPtr& b) {
         if (const int order = compareWalk(a->kept.place, b->kept.place); order != 0) {
             return order < 0;

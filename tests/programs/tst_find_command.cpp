@@ -43,7 +43,8 @@ private slots:
     void nobodyIsNoTrouble() {
         const Shell burrow;
         QCOMPARE(burrow("new kiln.book --room Kiln --code KR").status, 0);
-        for (const char* typed : {"zzqx", "\"", "a* OR (", "NEAR(", "{note}:", "'; DROP TABLE entry"}) {
+        for (const char* typed :
+             {"zzqx", "\"", "a* OR (", "NEAR(", "{note}:", "'; DROP TABLE entry"}) {
             const auto run = burrow("find kiln.book", {typed});
             QCOMPARE(run.status, 0);
             QVERIFY(run.out.contains("0 found"));

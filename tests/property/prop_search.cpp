@@ -17,20 +17,21 @@ using namespace burrow::test;
 namespace {
 
 const std::vector<std::string> vocabulary{
-    "webbed", "web",  "dish", "Dish",  "\u00FCber", "uber",   "\u00DCBER", "214",    "21",
-    "7",      "007",  "red",  "a",     "A",         "shelf",  "hamorii",   "pulchra", "Brachypelma",
-    "b.",     "rose", "KR",   "e1",    "KR-214",    "knee",   "bred",      "7Q2M",   "lividum"};
+    "webbed", "web",  "dish", "Dish", "\u00FCber", "uber",  "\u00DCBER", "214",     "21",
+    "7",      "007",  "red",  "a",    "A",         "shelf", "hamorii",   "pulchra", "Brachypelma",
+    "b.",     "rose", "KR",   "e1",   "KR-214",    "knee",  "bred",      "7Q2M",    "lividum"};
 /// What FTS5, SQL, LIKE and GLOB give a meaning (sqlite.org/fts5.html, 3), and separators of other scripts.
 const std::vector<std::string> hostile{
-    " ",     "\"",    "*",       "^",        "-",  "+",       "(",  ")",    "NEAR(",    " AND ",
-    " OR ",  " NOT ", "{note}:", "note :",   ":",  "'",       "''", ";",    "DROP TABLE", "%",
-    "_",     "\\",    "\n",      "\u202E",   "|",  "\u00B7",  "--", "/*",   "[",        "\u2019",
-    " , 10)", "\xF0\x9F\x95\xB7"};
+    " ",     "\"",     "*",          "^",     "-",       "+",      "(",      ")",
+    "NEAR(", " AND ",  " OR ",       " NOT ", "{note}:", "note :", ":",      "'",
+    "''",    ";",      "DROP TABLE", "%",     "_",       "\\",     "\n",     "\u202E",
+    "|",     "\u00B7", "--",         "/*",    "[",       "\u2019", " , 10)", "\xF0\x9F\x95\xB7"};
 
 std::string anyPhrase(int most) {
     std::string text;
     for (int n = *rc::gen::inRange(1, most + 1); n > 0; --n) {
-        if (!text.empty()) text += *rc::gen::inRange(0, 2) == 0 ? " " : *rc::gen::elementOf(hostile);
+        if (!text.empty())
+            text += *rc::gen::inRange(0, 2) == 0 ? " " : *rc::gen::elementOf(hostile);
         text += *rc::gen::elementOf(vocabulary);
     }
     return text;
@@ -43,8 +44,8 @@ std::vector<std::string> plainWords(std::string_view text) {
     std::vector<std::string> words(1);
     for (std::size_t i = 0; i < text.size(); ++i) {
         const auto c = text[i];
-        const bool isUmlaut = c == '\xC3' && i + 1 < text.size() &&
-                              (text[i + 1] == '\xBC' || text[i + 1] == '\x9C');
+        const bool isUmlaut =
+            c == '\xC3' && i + 1 < text.size() && (text[i + 1] == '\xBC' || text[i + 1] == '\x9C');
         if (isUmlaut) {
             words.back() += 'u';
             ++i;
@@ -204,15 +205,14 @@ private:
 
     std::vector<Text> notesOf(const Kept& one) {
         const auto& subject = one.subject;
-        std::vector<Text> texts{{plainWords(subject.source + ' ' + subject.note), {}, {},
-                                 subject.id.uuid}};
+        std::vector<Text> texts{
+            {plainWords(subject.source + ' ' + subject.note), {}, {}, subject.id.uuid}};
         if (const auto home = homeOf(one); home != homes_.end()) {
             texts.push_back({plainWords(home->second.note), {}, {}, home->first.uuid});
         }
         for (const auto& fact : got(history(book_, subject.id, wholeHistory))) {
             if (!fact.body.text) continue;
-            texts.push_back(
-                {plainWords(*fact.body.text), fact.id, fact.happenedAt, fact.id.uuid});
+            texts.push_back({plainWords(*fact.body.text), fact.id, fact.happenedAt, fact.id.uuid});
         }
         return texts;
     }
@@ -225,9 +225,9 @@ private:
             for (std::size_t i = 0; i < typed.words.size(); ++i) {
                 count += typed.holds(text.words, i, true) ? 1 : 0;
             }
-            const bool isBetter =
-                count > most || (count == most && best != nullptr &&
-                                 std::pair(best->at, best->origin) < std::pair(text.at, text.origin));
+            const bool isBetter = count > most || (count == most && best != nullptr &&
+                                                   std::pair(best->at, best->origin) <
+                                                       std::pair(text.at, text.origin));
             if (count == 0 || !isBetter) continue;
             best = &text;
             most = count;
@@ -305,11 +305,12 @@ private:
             .value();
     }
     void edit(SubjectId subject) {
-        FieldValues fields{{"species", anySpecies()},
-                           {"note", anyPhrase(2)},
-                           {"source", anyPhrase(2)},
-                           {"place", *rc::gen::element<std::string>("a / 7", "Shelf", "red / 2", "")},
-                           {"standing", *rc::gen::element<std::string>("here", "on_loan", "dead")}};
+        FieldValues fields{
+            {"species", anySpecies()},
+            {"note", anyPhrase(2)},
+            {"source", anyPhrase(2)},
+            {"place", *rc::gen::element<std::string>("a / 7", "Shelf", "red / 2", "")},
+            {"standing", *rc::gen::element<std::string>("here", "on_loan", "dead")}};
         if (*rc::gen::arbitrary<bool>()) {
             const EnclosureId home = *rc::gen::elementOf(homes);
             fields["enclosure"] = home.uuid.text();

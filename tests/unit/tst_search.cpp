@@ -53,8 +53,7 @@ struct SearchedRoom : TestBook {
           incei(add("260", "Neoholothele incei", Form::group, 12)) {
         set(*this, hamorii, {{"place", "A / 1"}, {"source", "Saltmarsh Invert Fair"}});
         set(*this, lividus, {{"place", "Nursery / B / C / 3"}, {"note", "webbed over the dish"}});
-        book.record(SetDraft{ThingType::tag,
-                             tagThing("7Q2MZX89"),
+        book.record(SetDraft{ThingType::tag, tagThing("7Q2MZX89"),
                              toFields(Tag{"7Q2MZX89", Millimetres{20}, pulchra, std::nullopt})})
             .value();
     }
@@ -121,7 +120,8 @@ private slots:
     void accentsAndCaseDoNotMatter() {
         SearchedRoom room;
         note(room, room.hamorii, "Geh\u00E4use \u00DCBERSPONNEN, caf\u00E9");
-        for (const char* typed : {"gehause", "Geh\u00E4use", "\u00FCbersponnen", "UBERSP", "cafe"}) {
+        for (const char* typed :
+             {"gehause", "Geh\u00E4use", "\u00FCbersponnen", "UBERSP", "cafe"}) {
             QCOMPARE(found(room, typed), QString("214 note"));
         }
     }
@@ -147,8 +147,8 @@ private slots:
         SearchedRoom room;
         std::string text;
         for (int i = 0; i < 40; ++i) text += "quiet evening, ";
-        const auto entry =
-            note(room, room.incei, (text + "then\nit \u202E bolted under the bark. " + text).c_str());
+        const auto entry = note(room, room.incei,
+                                (text + "then\nit \u202E bolted under the bark. " + text).c_str());
         const auto findings = search(room.book, profiles(), "bolt", english()).value();
         QCOMPARE(findings.all, std::size_t{1});
         const auto& one = findings.found.front();
@@ -233,8 +233,9 @@ private slots:
         write();
         QCOMPARE(found(room, "shelf a"), QString("214 place"));
         // A tag on the enclosure leads to both.
-        room.book.record(SetDraft{ThingType::tag, tagThing("8Q2MZX89"),
-                                  toFields(Tag{"8Q2MZX89", Millimetres{20}, std::nullopt, id})})
+        room.book
+            .record(SetDraft{ThingType::tag, tagThing("8Q2MZX89"),
+                             toFields(Tag{"8Q2MZX89", Millimetres{20}, std::nullopt, id})})
             .value();
         QCOMPARE(found(room, "8Q2M"), QString("214 tag, 260 tag"));
     }

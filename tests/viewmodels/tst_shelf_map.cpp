@@ -77,9 +77,9 @@ private slots:
         map.setDesk(&at.desk);
         QCOMPARE(column(map, Map::HeadingRole),
                  (QStringList{"", "", "", "Rack 3", "Nursery, Rack 2", "", "Nursery, Rack 10"}));
-        QCOMPARE(column(map, Map::NameRole), (QStringList{"No place yet", "Shelf A", "Shelf C",
-                                                          "Shelf A", "Shelf A", "Shelf B",
-                                                          "Shelf A"}));
+        QCOMPARE(column(map, Map::NameRole),
+                 (QStringList{"No place yet", "Shelf A", "Shelf C", "Shelf A", "Shelf A", "Shelf B",
+                              "Shelf A"}));
         QCOMPARE(column(map, Map::ShelfRole),
                  (QStringList{"", "A", "C", "3 / A / ", "Nursery / 2 / A / ", "Nursery / 2 / B / ",
                               "Nursery / 10 / A / "}));
