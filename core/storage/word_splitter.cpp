@@ -52,7 +52,9 @@ Result<WordSplitter> WordSplitter::of(Connection& connection) {
     void* context = nullptr;
     int code = api->xFindTokenizer(api, "unicode61", &context, &tokenizer->functions);
     if (code != SQLITE_OK) return failFrom(database, code);
-    std::array<const char*, 2> options{"remove_diacritics", "2"};
+    // As in the schema.
+    std::array<const char*, 4> options{"remove_diacritics", "2", "separators",
+                                       "🕷🕸🦂🦗🪳🪲🐛"};
     code = tokenizer->functions.xCreate(context, options.data(), static_cast<int>(options.size()),
                                         &tokenizer->instance);
     if (code != SQLITE_OK) return failFrom(nullptr, code);

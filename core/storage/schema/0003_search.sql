@@ -15,10 +15,11 @@ CREATE TABLE searchable (
 ) STRICT;
 
 -- Which words stand in which of them. Nobody asks for words next to each other, so where in a text a word
--- stands is not kept.
+-- stands is not kept. SQLite knows the characters of Unicode 6.1, and takes later ones for letters: those
+-- pictures that keepers put between words are named here, and in WordSplitter.
 CREATE VIRTUAL TABLE word_index USING fts5 (
     number, place, source, note,
     content = 'searchable', content_rowid = 'n',
-    tokenize = 'unicode61 remove_diacritics 2',
+    tokenize = "unicode61 remove_diacritics 2 separators '🕷🕸🦂🦗🪳🪲🐛'",
     detail = column, columnsize = 0
 );
