@@ -21,9 +21,9 @@ struct Narrowing : DeskFixture {
         late.species = "Brachypelma hamorii";
         late.place = Place::parse("2 / B / 1");
         lateOne = addSubject(*this, late);
-        log(*this, lateOne, FactKind::measured, 300, {.span = Millimetres{140}});
-        log(*this, lateOne, FactKind::watered, 200);
-        log(*this, lateOne, FactKind::offered, 90, {.outcome = Outcome::ate});
+        test::log(*this, lateOne, FactKind::measured, 300, {.span = Millimetres{140}});
+        test::log(*this, lateOne, FactKind::watered, 200);
+        test::log(*this, lateOne, FactKind::offered, 90, {.outcome = Outcome::ate});
         filter.setDesk(&desk);
         due.setFilter(&filter);
         due.setDesk(&desk);

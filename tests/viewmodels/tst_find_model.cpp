@@ -80,7 +80,11 @@ private slots:
         at.settle();
         QCOMPARE(column(find, Find::ReasonRole),
                  (QStringList{"Note of 5 May: bolted under the bark"}));
-        const auto entry = at.history(at.pulchra).front().id;
+        const auto facts = at.history(at.pulchra);
+        const auto noted = std::find_if(facts.begin(), facts.end(), [](const Fact& fact) {
+            return fact.kind == FactKind::note;
+        });
+        const auto entry = noted->id;
         QCOMPARE(column(find, Find::EntryRole), (QStringList{toQt(entry.text())}));
         QCOMPARE(column(find, Find::VerbRole), (QStringList{"Adult, unsexed."}));
         QCOMPARE(column(find, Find::PunchRole), (QStringList{"hold"}));
