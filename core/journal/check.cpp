@@ -6,6 +6,7 @@
 
 #include "base/hash.h"
 #include "journal/projections.h"
+#include "journal/word_index.h"
 #include "storage/copy.h"
 
 namespace burrow {
@@ -58,6 +59,14 @@ Done compareProjection(Connection& kept, Connection& rebuilt, const Projection& 
     }
 }
 
+/// Of the copy as it came: asking the index writes.
+Done addIndexFinding(Connection& copy, CheckReport& report) {
+    const auto checked = checkWordIndex(copy);
+    if (checked || checked.error().trouble != Trouble::corrupt) return checked;
+    report.findings.push_back({"check.projection", {{"table", std::string("word_index")}}});
+    return {};
+}
+
 Result<CheckReport> checkSnapshot(Book& book) {
     CheckReport report;
     auto& connection = book.connection();
@@ -73,6 +82,7 @@ Result<CheckReport> checkSnapshot(Book& book) {
                                      ("burrow-check-" + Sha256::of(suffix).hex().substr(0, 16)));
     BURROW_TRY(auto copy, Connection::open(scratch.path(), storage::Access::create));
     BURROW_DO(connection.copyInto(copy));
+    BURROW_DO(addIndexFinding(copy, report));
     BURROW_DO(copy.execute("PRAGMA journal_mode = OFF; PRAGMA synchronous = OFF"));
     Projector projector(copy);
     BURROW_DO(copy.execute("BEGIN"));

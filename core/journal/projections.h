@@ -42,6 +42,9 @@ inline constexpr std::array projections{
                "SELECT json_array(kind, hex(about), type, name) FROM difference ORDER BY kind, "
                "about, type, name"},
     Projection{"confidential", "SELECT json_array(hex(entry)) FROM confidential ORDER BY entry"},
+    Projection{"searchable",
+               "SELECT json_array(kind, hex(origin), hex(about), at, number, place, source, note) "
+               "FROM searchable ORDER BY origin, kind"},
     Projection{"fork", "SELECT json_array(hex(device), seq) FROM fork ORDER BY device, seq"},
 };
 

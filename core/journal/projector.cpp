@@ -134,10 +134,14 @@ Done Projector::writeFact(const Entry& entry, FactKind kind, std::string_view te
     BURROW_TRY(auto insert,
                connection_.query("INSERT INTO fact (subject, happened_at, hlc, entry, kind, day, "
                                  "body) VALUES (?, ?, ?, ?, ?, ?, ?)"));
-    return insert
-        .bind(subject.uuid.bytes, fact.happenedAt.ms, fact.stamp, fact.id.uuid.bytes,
-              spec(kind).name, fact.day.days, text)
-        .run();
+    BURROW_DO(insert
+                  .bind(subject.uuid.bytes, fact.happenedAt.ms, fact.stamp, fact.id.uuid.bytes,
+                        spec(kind).name, fact.day.days, text)
+                  .run());
+    if (!body->text) return {};
+    Searchable said{TextOf::fact, fact.id.uuid, subject.uuid, fact.happenedAt, {}, {}, {}, {}};
+    said.note = *body->text;
+    return words_.put(said);
 }
 
 Done Projector::applySet(const Entry& entry) {
@@ -216,6 +220,7 @@ Done Projector::takeAway(const Entry& entry) {
                    connection_.query("DELETE FROM fact WHERE subject = ? AND entry = ?"));
         BURROW_DO(remove.bind(entry.thing->bytes, entry.id.uuid.bytes).run());
     }
+    BURROW_DO(words_.remove(TextOf::fact, entry.id.uuid));
     {
         BURROW_TRY(auto remove,
                    connection_.query("DELETE FROM difference WHERE kind > 0 AND about = ?"));

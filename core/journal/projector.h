@@ -8,6 +8,7 @@
 
 #include "journal/entry.h"
 #include "journal/heads.h"
+#include "journal/word_index.h"
 #include "model/digest.h"
 #include "storage/sqlite.h"
 
@@ -78,6 +79,7 @@ private:
     Done eachEntry(Each each);
 
     storage::Connection& connection_;
+    WordIndex words_{connection_};
     std::unordered_map<Uuid, Folding, UuidHash> subjects_;
     std::set<std::pair<ThingType, Uuid>> things_;  ///< besides subjects
     std::set<EntryId> corrected_;

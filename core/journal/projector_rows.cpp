@@ -113,6 +113,7 @@ Result<FieldValues> Projector::winners(const Uuid& thing, ThingType type) {
 Done Projector::writeSubject(SubjectId id, const Digest& digest) {
     BURROW_TRY(const auto fields, winners(id.uuid, ThingType::subject));
     if (fields.empty()) {
+        BURROW_DO(words_.remove(TextOf::subject, id.uuid));
         BURROW_TRY(auto remove, connection_.query("DELETE FROM subject WHERE id = ?"));
         return remove.bind(id.uuid.bytes).run();
     }
@@ -123,6 +124,8 @@ Done Projector::writeSubject(SubjectId id, const Digest& digest) {
     const bool isLoan = digest.standing == Standing::here || digest.standing == Standing::onLoan;
     if (digest.standing && (isOver || isLoan)) subject.standing = *digest.standing;
     const auto place = subject.place.text();
+    BURROW_DO(words_.put({TextOf::subject, id.uuid, id.uuid, Instant{}, subject.number, place,
+                          subject.source, subject.note}));
     BURROW_TRY(
         auto replace,
         connection_.query("REPLACE INTO subject (id, number, form, species, sex, hatched, "
@@ -149,11 +152,15 @@ Done Projector::writeSubject(SubjectId id, const Digest& digest) {
 Done Projector::writeEnclosure(const Uuid& thing) {
     BURROW_TRY(const auto fields, winners(thing, ThingType::enclosure));
     if (fields.empty()) {
+        BURROW_DO(words_.remove(TextOf::enclosure, thing));
         BURROW_TRY(auto remove, connection_.query("DELETE FROM enclosure WHERE id = ?"));
         return remove.bind(thing.bytes).run();
     }
     const auto enclosure = enclosureFrom(EnclosureId{thing}, fields);
     const auto place = enclosure.place.text();
+    const auto where = enclosure.name + '\n' + place;
+    BURROW_DO(
+        words_.put({TextOf::enclosure, thing, thing, Instant{}, {}, where, {}, enclosure.note}));
     BURROW_TRY(
         auto replace,
         connection_.query("REPLACE INTO enclosure (id, name, length_mm, width_mm, height_mm, "
@@ -213,6 +220,7 @@ Done Projector::eachEntry(Each each) {
 }
 
 Done Projector::rebuild() {
+    BURROW_DO(words_.startRefilling());
     BURROW_DO(connection_.execute(
         "DELETE FROM correction; DELETE FROM fact; DELETE FROM field; DELETE FROM digest;"
         "DELETE FROM subject; DELETE FROM enclosure; DELETE FROM tag; DELETE FROM setting;"
@@ -229,7 +237,7 @@ Done Projector::rebuild() {
     BURROW_DO(eachEntry([&](const Entry& entry) { return project(entry, entry.body.dump()); }));
     BURROW_TRY(const auto changes, finish());
     static_cast<void>(changes);
-    return {};
+    return words_.finishRefilling();
 }
 
 }  // namespace burrow

@@ -10,6 +10,7 @@
 #include "journal/everyone.h"
 #include "journal/fields.h"
 #include "journal/rows.h"
+#include "model/number.h"
 
 namespace burrow {
 namespace {
@@ -138,11 +139,6 @@ Result<std::optional<Record>> first(Query& rows, Make make) {
     return found ? std::optional<Record>(make(rows)) : std::nullopt;
 }
 
-std::string withoutLeadingZeros(std::string_view number) {
-    while (number.size() > 1 && number.front() == '0') number.remove_prefix(1);
-    return lowerAscii(number);
-}
-
 }  // namespace
 
 Result<RoomInfo> roomInfo(Book& book) {
@@ -167,6 +163,13 @@ Result<RoomInfo> roomInfo(Book& book) {
             info.others.emplace(name, value);
         }
     }
+}
+
+Result<std::string> roomCode(Book& book) {
+    BURROW_TRY(auto row, book.connection().query("SELECT value FROM setting WHERE name = ?"));
+    row.bind(setting::roomCode);
+    BURROW_TRY(const bool found, row.next());
+    return found ? std::string(row.text(0)) : std::string();
 }
 
 Done forEachKept(Book& book, const std::function<void(const Kept&)>& each) {
@@ -221,27 +224,19 @@ Result<std::optional<Kept>> kept(Book& book, SubjectId id) {
 }
 
 Result<std::vector<SubjectId>> subjectsNumbered(Book& book, std::string_view number) {
-    const auto idAt = [](const Query& row) { return SubjectId{uuidAt(row, 0)}; };
-    BURROW_TRY(const auto room, roomInfo(book));
-    auto wanted = trimmed(number);
-    const auto prefix = lowerAscii(room.code + "-");
-    if (!room.code.empty() && lowerAscii(wanted).starts_with(prefix)) {
-        BURROW_TRY(auto whole, book.connection().query(
-                                   "SELECT id FROM subject WHERE number = ? COLLATE NOCASE"));
-        BURROW_TRY(auto found, collect<SubjectId>(whole.bind(wanted), idAt));
-        if (!found.empty()) return found;
-        wanted.remove_prefix(prefix.size());
+    using Numbered = std::pair<SubjectId, std::string>;
+    BURROW_TRY(const auto code, roomCode(book));
+    BURROW_TRY(auto rows, book.connection().query("SELECT id, number FROM subject ORDER BY number, "
+                                                  "id"));
+    BURROW_TRY(const auto all, collect<Numbered>(rows, [](const Query& row) {
+                   return Numbered{SubjectId{uuidAt(row, 0)}, row.text(1)};
+               }));
+    std::vector<SubjectId> ids;
+    const auto numberOf = [](const Numbered& one) -> const std::string& { return one.second; };
+    for (const auto& one : numbered(all, TypedNumber(number, code), numberOf)) {
+        ids.push_back(one.first);
     }
-    {
-        BURROW_TRY(auto rows, book.connection().query("SELECT id FROM subject WHERE number = ?"));
-        BURROW_TRY(auto found, collect<SubjectId>(rows.bind(wanted), idAt));
-        if (!found.empty()) return found;
-    }
-    const auto bare = withoutLeadingZeros(wanted);
-    BURROW_TRY(auto rows, book.connection().query(
-                              "SELECT id FROM subject WHERE lower(ltrim(number, '0')) = ?1 OR "
-                              "(?1 = '0' AND number <> '' AND ltrim(number, '0') = '')"));
-    return collect<SubjectId>(rows.bind(bare), idAt);
+    return ids;
 }
 
 Result<std::string> nextNumber(Book& book) {

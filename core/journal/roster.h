@@ -36,13 +36,12 @@ struct RoomInfo {
 };
 
 Result<RoomInfo> roomInfo(Book& book);
+Result<std::string> roomCode(Book& book);
 
 /// Everyone in the book, also those who died or left; in no order.
 Result<std::vector<Kept>> roster(Book& book);
 Result<std::optional<Kept>> kept(Book& book, SubjectId id);
-/// Those with that number, with or without the room's code in front ("KR-087", "087"); where none has
-/// exactly this number, those with the same number without leading zeros. Two phones may both have
-/// given it.
+/// Those whose number is closest to what was typed (model/number.h). Two phones may both have given it.
 Result<std::vector<SubjectId>> subjectsNumbered(Book& book, std::string_view number);
 /// One above the highest number in use, with at least three digits.
 Result<std::string> nextNumber(Book& book);

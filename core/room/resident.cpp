@@ -8,8 +8,12 @@ namespace burrow {
 namespace {
 
 PlanInput inputOf(const Kept& kept, const Profile* profile, const PlanBasis& basis) {
-    return {kept.subject, kept.digest,           kept.place,
-            profile,      kept.home,             kept.quarantinedSince,
+    return {kept.subject,
+            kept.digest,
+            kept.place,
+            profile,
+            kept.home,
+            kept.quarantinedSince,
             warmthAt(basis.warmths, kept.place)};
 }
 

@@ -54,6 +54,7 @@ struct Glance {
         return standing == Standing::here || standing == Standing::onLoan;
     }
     [[nodiscard]] bool isDue(Care care) const { return (due_ & bit(care)) != 0; }
+    [[nodiscard]] bool isDueAtAll() const { return due_ != 0; }
     /// Whether a day's list shows it (planner.h).
     [[nodiscard]] bool isListed() const { return due_ != 0 || isHeld_; }
     /// Whether a round has anything to do there.

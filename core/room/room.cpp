@@ -137,8 +137,8 @@ Result<Room> Room::withSettings(Book& book, const Reference& reference) const {
             const RuleSubject subject{kept.subject.id, kept.subject.species, kept.place,
                                       profiles().find(kept.subject.species)};
             const bool sameRules = rules().of(subject).sameValues(room.rules().of(subject));
-            const bool sameWarmth = warmthAt(basis_->warmths, kept.place) ==
-                                    warmthAt(room.basis_->warmths, kept.place);
+            const bool sameWarmth =
+                warmthAt(basis_->warmths, kept.place) == warmthAt(room.basis_->warmths, kept.place);
             if (!sameRules || !sameProfiles || !sameWarmth) stub = room.make(kept);
         }
         run = std::move(changed);

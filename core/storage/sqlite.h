@@ -106,6 +106,7 @@ public:
 
 private:
     friend class Overwriting;
+    friend class WordSplitter;
     struct Closer {
         void operator()(sqlite3* database) const;
     };

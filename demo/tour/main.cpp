@@ -226,7 +226,7 @@ private:
 
     void shelvesAndRoom() {
         hand_->click("Shelves");
-        keep("shelves", "Everyone, by shelf");
+        keep("shelves", "The room as a map: a hole for every tub");
         hand_->search("hamorii");
         keep("search", "Found by species");
         hand_->go("RoomPage");

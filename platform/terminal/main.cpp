@@ -182,6 +182,7 @@ int run(int argc, char** argv) {
     addBookCommands(app, typed, chosen);
     addCareCommands(app, typed, chosen);
     addPrintCommands(app, typed, chosen);
+    addFindCommand(app, chosen);
     addProfileCommands(app, chosen);
     addDifferenceCommands(app, chosen);
     addBackupCommands(app, chosen);

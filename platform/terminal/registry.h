@@ -25,6 +25,8 @@ inline CLI::App* addCommand(CLI::App& app, Path& book, Command& chosen, const st
 void addDifferenceCommands(CLI::App& app, Command& chosen);
 /// The species known in a book, and profiles of the keeper's own.
 void addProfileCommands(CLI::App& app, Command& chosen);
+/// Finding animals by what is written of them.
+void addFindCommand(CLI::App& app, Command& chosen);
 /// Keeping copies of a book, and going back to one.
 void addBackupCommands(CLI::App& app, Command& chosen);
 /// Bundles out and in, and shared folders.

@@ -12,6 +12,10 @@ PageFrame {
 
     readonly property DueModel list: DueModel {
         desk: page.kit.desk
+        filter: page.filter
+    }
+    readonly property DueFilterModel filter: DueFilterModel {
+        desk: page.kit.desk
     }
 
     ListView {
@@ -85,13 +89,31 @@ PageFrame {
         onDismissed: page.kit.desk.dismissTrouble()
         onHeightChanged: if (!view.moved)
             view.positionViewAtBeginning()
+
+        DueShown {
+            width: parent.width
+            visible: page.list.count > 0 || page.filter.active
+            filter: page.filter
+            onChanging: sheet.ask()
+        }
+    }
+    LateDueFilter {
+        id: sheet
+        filter: page.filter
     }
     Loader {
+        id: nothing
         x: page.contentX
         y: head.height + Tokens.space16
         width: page.contentWidth
         active: page.list.count === 0
         source: Qt.resolvedUrl("NothingDue.qml")
         onLoaded: (item as EmptyStrip).sentence = Qt.binding(() => page.list.nothing)
+
+        Binding {
+            target: nothing.item
+            property: "part"
+            value: page.filter.active
+        }
     }
 }

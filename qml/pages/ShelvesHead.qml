@@ -2,16 +2,18 @@ import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
 
-// Over the shelves: the room, which opens what belongs to it as a whole, the search, and a new animal.
+// Over the shelves: the room, which opens what belongs to it as a whole, a new animal, and how the room is
+// shown. Emits chosen(asList).
 Column {
     id: head
 
     required property Kit kit
     required property ShelvesModel list
+    required property bool asList
 
-    readonly property bool searching: head.list.query.trim() !== ""
+    signal chosen(bool asList)
 
-    topPadding: Tokens.space16
+    topPadding: Tokens.space8
     bottomPadding: Tokens.space8
     spacing: Tokens.space8
 
@@ -33,25 +35,34 @@ Column {
         trouble: head.kit.desk.trouble
         onDismissed: head.kit.desk.dismissTrouble()
     }
-    SearchLine {
-        width: parent.width
-        visible: !head.list.blank
-        placeholder: qsTr("Number, species, place or note")
-        clearText: qsTr("Empty the search")
-        text: head.list.query
-        onEdited: head.list.query = text
-    }
     ActionButton {
         width: parent.width
-        visible: !head.list.blank && !head.searching
+        visible: !head.list.blank
         kind: "secondary"
         glyph: "plus"
         text: qsTr("New animal")
         onActivated: head.kit.navigation.pushed("AnimalFormPage", {})
     }
+    ChoiceTiles {
+        width: parent.width
+        visible: !head.list.blank
+        name: qsTr("How the room is shown")
+        options: [
+            {
+                "word": qsTr("Map"),
+                "sub": qsTr("a hole for each tub")
+            },
+            {
+                "word": qsTr("List"),
+                "sub": qsTr("everyone by name")
+            }
+        ]
+        current: head.asList ? 1 : 0
+        onChosen: index => head.chosen(index === 1)
+    }
     SwitchRow {
         width: parent.width
-        visible: !head.list.blank && !head.searching
+        visible: !head.list.blank && head.asList
         text: qsTr("Also those who left")
         wordOn: qsTr("Yes")
         wordOff: qsTr("No")
@@ -71,8 +82,7 @@ Column {
         width: parent.width
         visible: !head.list.blank && head.list.count === 0
         drawing: "shelf"
-        sentence: head.searching ? qsTr("Nobody here is called that") : qsTr("Nobody is kept here now")
-        detail: head.searching ? qsTr("Try part of the number, of any name of the species, or of a note.")
-                               : qsTr("Those who left can be shown.")
+        sentence: qsTr("Nobody is kept here now")
+        detail: qsTr("Those who left can be shown in the list.")
     }
 }

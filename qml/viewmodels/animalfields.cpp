@@ -1,10 +1,11 @@
 // The fields of AnimalForm, what stands in them at first, and how they follow one another.
 #include <algorithm>
 
+#include "room/search.h"
 #include "viewmodels/animalform.h"
 #include "viewmodels/deeds.h"
 #include "viewmodels/factwords.h"
-#include "viewmodels/search.h"
+#include "viewmodels/specieslike.h"
 
 namespace burrow {
 namespace {
@@ -132,7 +133,7 @@ void AnimalForm::follow() {
 
 void AnimalForm::noteNumber() {
     QStringList others;
-    for (const auto& resident : numbered(*desk_->room(), at("number").text())) {
+    for (const auto& resident : numbered(*desk_->room(), at("number").value())) {
         if (resident->subject().id == before_.id && !isNew_) continue;
         others.append(speciesText(*resident) + ", " + placeText(resident->kept.place, *desk_));
     }

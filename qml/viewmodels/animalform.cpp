@@ -2,11 +2,11 @@
 
 #include "base/text.h"
 #include "journal/fields.h"
+#include "room/search.h"
 #include "room/sheets.h"
 #include "tags/code.h"
 #include "viewmodels/deeds.h"
 #include "viewmodels/factwords.h"
-#include "viewmodels/search.h"
 
 namespace burrow {
 namespace {
@@ -98,7 +98,7 @@ bool AnimalForm::readParent(const char* name, std::optional<SubjectId>& into) {
     into.reset();
     const auto number = value(name);
     if (number.isEmpty()) return true;
-    const auto found = numbered(*desk_->room(), number);
+    const auto found = numbered(*desk_->room(), number.toStdString());
     const auto refuse = [&](const char* id) {
         at(name).setError(desk_->say({id, {{"tag", number.toStdString()}}}));
         return false;

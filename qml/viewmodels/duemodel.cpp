@@ -1,47 +1,30 @@
 #include "viewmodels/duemodel.h"
 
 #include <algorithm>
+#include <unordered_map>
 
 #include "viewmodels/deeds.h"
+#include "viewmodels/duetally.h"
 
 namespace burrow {
 namespace {
 
-/// How many of a shelf's or a room's visits ask for what.
-struct Tally {
-    int feed = 0;
-    int look = 0;
-    int held = 0;
-    int other = 0;
-
-    void add(const Glance& glance) {
-        const auto main = glance.main();
-        if (glance.isHeld()) {
-            ++held;
-        } else if (main == Care::feed) {
-            ++feed;
-        } else if (main == Care::look) {
-            ++look;
-        } else {
-            ++other;
-        }
+void count(const DueRow& row, DueTally& tally) {
+    if (row.only) {
+        const auto& main = row.only->front();
+        tally.add(main.care, main.state == State::hold);
+    } else if (const auto main = row.stub->glance().main()) {
+        tally.add(*main, row.stub->glance().isHeld());
     }
-
-    /// "11 to feed, 1 to look at, 4 on hold", without those that are none.
-    [[nodiscard]] QString text(const Desk& desk) const {
-        QStringList parts;
-        const auto part = [&](int count, const char* id) {
-            if (count > 0) parts.append(desk.say({id, {{"count", std::int64_t{count}}}}));
-        };
-        part(feed, "due.feed");
-        part(look, "due.look");
-        part(other, "due.other");
-        part(held, "due.held");
-        return parts.join(QStringLiteral(", "));
-    }
-};
+}
 
 }  // namespace
+
+Visit DueRow::visit() const {
+    auto visit = visitOf(*stub);
+    if (only) visit.answers = *only;
+    return visit;
+}
 
 void DueModel::setDesk(Desk* desk) {
     if (desk_ == desk) return;
@@ -51,52 +34,88 @@ void DueModel::setDesk(Desk* desk) {
     emit deskChanged();
 }
 
+void DueModel::setFilter(DueFilterModel* filter) {
+    if (filter_ == filter) return;
+    if (filter_) disconnect(filter_, nullptr, this, nullptr);
+    filter_ = filter;
+    if (filter_) connect(filter_, &DueFilterModel::changed, this, &DueModel::read);
+    read();
+    emit filterChanged();
+}
+
 void DueModel::read() {
-    const auto listed = desk_->room() ? desk_->room()->listed() : std::vector<StubPtr>();
-    summarise(listed);
-    bring(rows_, rowsFor(listed));
+    if (!desk_) return;
+    auto rows = isNarrowed() ? narrowedRows() : listed();
+    summarise(rows);
+    addHeadings(rows);
+    bring(rows_, std::move(rows));
     emit summaryChanged();
 }
 
-std::vector<DueRow> DueModel::rowsFor(const std::vector<StubPtr>& listed) const {
+std::vector<DueRow> DueModel::listed() const {
     std::vector<DueRow> rows;
-    rows.reserve(listed.size());
-    Tally tally;
-    std::optional<Place> shelf;
-    std::size_t first = 0;
-    // Each shelf's tally stands on its first row, and is known at its last.
-    const auto finishShelf = [&] {
-        if (!shelf) return;
-        rows[first].heading = shelfText(*shelf, *desk_);
-        if (desk_->room()->isWhole()) rows[first].headingNote = tally.text(*desk_);
-    };
-    for (const auto& stub : listed) {
-        auto place = stub->walk().place.shelfOnly();
-        if (place != shelf) {
-            finishShelf();
-            shelf = std::move(place);
-            first = rows.size();
-            tally = {};
-        }
-        tally.add(stub->glance());
-        rows.push_back({toQt(stub->id().text()), stub, {}, {}});
+    if (!desk_->room()) return rows;
+    for (auto& stub : desk_->room()->listed()) {
+        rows.push_back({toQt(stub->id().text()), std::move(stub), {}, {}, {}});
     }
-    finishShelf();
     return rows;
 }
 
-void DueModel::summarise(const std::vector<StubPtr>& listed) {
+std::vector<DueRow> DueModel::narrowedRows() const {
+    std::vector<DueRow> rows;
+    if (!desk_->room()) return rows;
+    std::vector<Visit> visits;
+    std::unordered_map<const Resident*, StubPtr> stubs;
+    for (auto& stub : desk_->room()->listed()) {
+        visits.push_back(visitOf(*stub));
+        stubs.emplace(visits.back().resident.get(), std::move(stub));
+    }
+    for (auto& visit : narrowed(std::move(visits), filter_->filter(), desk_->today())) {
+        auto& stub = stubs.at(visit.resident.get());
+        rows.push_back(
+            {toQt(stub->id().text()), std::move(stub), std::move(visit.answers), {}, {}});
+    }
+    return rows;
+}
+
+/// Each shelf's tally stands on its first row.
+void DueModel::addHeadings(std::vector<DueRow>& rows) const {
+    DueTally tally;
+    std::optional<Place> shelf;
+    DueRow* first = nullptr;
+    const auto finishShelf = [&] {
+        if (first == nullptr) return;
+        first->heading = shelfText(*shelf, *desk_);
+        if (desk_->room()->isWhole()) first->headingNote = tally.text(*desk_);
+    };
+    for (auto& row : rows) {
+        auto place = row.stub->walk().place.shelfOnly();
+        if (place != shelf) {
+            finishShelf();
+            shelf = std::move(place);
+            first = &row;
+            tally = {};
+        }
+        count(row, tally);
+    }
+    finishShelf();
+}
+
+void DueModel::summarise(const std::vector<DueRow>& rows) {
     summary_.clear();
     nothing_.clear();
     if (!desk_->room()) return;
     summary_ = toQt(desk_->knowledge().words.longDay(desk_->today()));
     // Nobody is counted before everyone is read.
     if (!desk_->room()->isWhole()) return;
-    Tally all;
-    for (const auto& stub : listed) all.add(stub->glance());
+    DueTally all;
+    for (const auto& row : rows) count(row, all);
     if (const auto text = all.text(*desk_); !text.isEmpty()) summary_ += ". " + text;
-    if (!listed.empty()) return;
-
+    if (!rows.empty()) return;
+    if (isNarrowed()) {
+        nothing_ = desk_->say("due.noneFits");
+        return;
+    }
     std::optional<CivilDay> next;
     desk_->room()->forEach([&next](const StubPtr& stub) {
         const auto& opens = stub->glance().opens;
@@ -114,8 +133,9 @@ void DueModel::logUsual(const QString& subject) {
 QVariant DueModel::data(const QModelIndex& index, int role) const {
     const auto* row = rowAt(rows_, index);
     if (row == nullptr) return {};
-    const auto& resident = *row->stub->resident();
-    const auto& main = mainAnswer(resident.plan);
+    const auto visit = row->visit();
+    const auto& resident = *visit.resident;
+    const auto& main = visit.answers.front();
     switch (role) {
         case SubjectRole: return row->key;
         case TagRole: return toQt(resident.subject().number);
@@ -124,7 +144,7 @@ QVariant DueModel::data(const QModelIndex& index, int role) const {
         case HeadingNoteRole: return row->headingNote;
         case PunchRole: return punchFor(resident, main);
         case VerbRole: return verbText(resident, main, *desk_);
-        case ReasonRole: return desk_->say(main.reason) + alsoText(visitOf(*row->stub), *desk_);
+        case ReasonRole: return desk_->say(main.reason) + alsoText(visit, *desk_);
         case HeldRole: return main.state == State::hold;
         case LookRole: return main.care == Care::look;
         case CanFeedRole: return main.care == Care::feed && main.state == State::due;

@@ -2,6 +2,7 @@
 #pragma once
 
 #include "viewmodels/desk.h"
+#include "viewmodels/duefilter.h"
 #include "viewmodels/rows.h"
 #include "viewmodels/wording.h"
 
@@ -11,11 +12,15 @@ namespace burrow {
 struct DueRow {
     QString key;  ///< of the subject
     StubPtr stub;
+    /// What a filter leaves of its answers; nothing where there is no filter.
+    std::optional<std::vector<Answer>> only;
     QString heading;      ///< its shelf, on the first row of each shelf
     QString headingNote;  ///< "2 to feed"
 
+    [[nodiscard]] Visit visit() const;
+
     friend bool operator==(const DueRow& a, const DueRow& b) {
-        return a.key == b.key && a.stub == b.stub && a.heading == b.heading &&
+        return a.key == b.key && a.stub == b.stub && a.only == b.only && a.heading == b.heading &&
                a.headingNote == b.headingNote;
     }
 };
@@ -24,10 +29,13 @@ class DueModel : public burrow::RowsModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)
+    /// What of it is shown; all, where there is none. Not owned.
+    Q_PROPERTY(
+        burrow::DueFilterModel* filter READ filter WRITE setFilter NOTIFY filterChanged FINAL)
     Q_PROPERTY(int count READ count NOTIFY summaryChanged FINAL)
     /// "Friday 8 May. 11 to feed, 1 to look at, 4 on hold"
     Q_PROPERTY(QString summary READ summary NOTIFY summaryChanged FINAL)
-    /// "Nothing due until Sunday"; only while nothing is.
+    /// "Nothing due until Sunday", or that nothing fits the filter; only while nothing is shown.
     Q_PROPERTY(QString nothing READ nothing NOTIFY summaryChanged FINAL)
 
 public:
@@ -53,6 +61,8 @@ public:
 
     [[nodiscard]] Desk* desk() const { return desk_; }
     void setDesk(Desk* desk);
+    [[nodiscard]] DueFilterModel* filter() const { return filter_; }
+    void setFilter(DueFilterModel* filter);
     [[nodiscard]] int count() const { return static_cast<int>(rows_.size()); }
     [[nodiscard]] QString summary() const { return summary_; }
     [[nodiscard]] QString nothing() const { return nothing_; }
@@ -68,14 +78,19 @@ public slots:
 
 signals:
     void deskChanged();
+    void filterChanged();
     void summaryChanged();
 
 private:
     void read();
-    void summarise(const std::vector<StubPtr>& listed);
-    [[nodiscard]] std::vector<DueRow> rowsFor(const std::vector<StubPtr>& listed) const;
+    [[nodiscard]] std::vector<DueRow> listed() const;
+    [[nodiscard]] std::vector<DueRow> narrowedRows() const;
+    void addHeadings(std::vector<DueRow>& rows) const;
+    void summarise(const std::vector<DueRow>& rows);
+    [[nodiscard]] bool isNarrowed() const { return filter_ && filter_->isActive(); }
 
     QPointer<Desk> desk_;
+    QPointer<DueFilterModel> filter_;
     std::vector<DueRow> rows_;
     QString summary_;
     QString nothing_;

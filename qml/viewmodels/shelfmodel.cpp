@@ -20,6 +20,7 @@ void ShelfModel::setShelf(const QString& shelf) {
 
 void ShelfModel::read() {
     std::vector<ShelfRow> rows;
+    isDue_ = false;
     const auto room = desk_ ? desk_->room() : nullptr;
     if (room) {
         for (const auto& resident : room->residents()) {
@@ -27,6 +28,7 @@ void ShelfModel::read() {
             const bool isHere = subject.standing == Standing::here &&
                                 toQt(resident->kept.place.shelfOnly().text()) == shelf_;
             if (!isHere) continue;
+            isDue_ = isDue_ || isListed(mainAnswer(resident->plan));
             const auto key = toQt(subject.id.text());
             rows.push_back(
                 {key, toQt(subject.number), speciesText(*resident), !leftOut_.contains(key)});

@@ -24,6 +24,8 @@ class ShelfModel : public burrow::RowsModel {
     /// As ShelvesModel names it; choosing another includes everyone again.
     Q_PROPERTY(QString shelf READ shelf WRITE setShelf NOTIFY countChanged FINAL)
     Q_PROPERTY(QString title READ title NOTIFY countChanged FINAL)
+    /// A round along it has something to do.
+    Q_PROPERTY(bool due READ isDue NOTIFY countChanged FINAL)
     Q_PROPERTY(int included READ included NOTIFY countChanged FINAL)
 
 public:
@@ -36,6 +38,7 @@ public:
     [[nodiscard]] QString shelf() const { return shelf_; }
     void setShelf(const QString& shelf);
     [[nodiscard]] QString title() const;
+    [[nodiscard]] bool isDue() const { return isDue_; }
     [[nodiscard]] int included() const;
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override {
         return countOf(rows_, parent);
@@ -61,6 +64,7 @@ private:
     QPointer<Desk> desk_;
     QString shelf_;
     QSet<QString> leftOut_;
+    bool isDue_ = false;
     std::vector<ShelfRow> rows_;
 };
 

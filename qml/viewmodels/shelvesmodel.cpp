@@ -3,8 +3,6 @@
 #include <algorithm>
 #include <unordered_map>
 
-#include "viewmodels/search.h"
-
 namespace burrow {
 namespace {
 
@@ -23,9 +21,16 @@ void ShelvesModel::setDesk(Desk* desk) {
     emit deskChanged();
 }
 
-void ShelvesModel::setQuery(const QString& query) {
-    if (query_ == query) return;
-    query_ = query;
+void ShelvesModel::setShelf(const QString& shelf) {
+    if (shelf_ == shelf) return;
+    shelf_ = shelf;
+    filter();
+    emit filterChanged();
+}
+
+void ShelvesModel::setOneShelf(bool on) {
+    if (isOneShelf_ == on) return;
+    isOneShelf_ = on;
     filter();
     emit filterChanged();
 }
@@ -58,7 +63,7 @@ ShelvesModel::Known ShelvesModel::know(const ResidentPtr& resident) const {
     }
     more.removeAll(QString());
     row.reason = more.join(QStringLiteral(", "));
-    return {resident, row, searchText(*resident, *desk_)};
+    return {resident, row};
 }
 
 void ShelvesModel::read() {
@@ -87,13 +92,10 @@ void ShelvesModel::addHeadings(std::vector<ShelvesRow>& rows) const {
 
 void ShelvesModel::filter() {
     if (!desk_) return;
-    const Search search(query_, *desk_);
     std::vector<ShelvesRow> shown;
     for (const auto& known : everyone_) {
-        const bool isWanted = search.isEmpty() ? withGone_ || !known.row.gone
-                                               : search.fits(*known.resident, known.text);
-        if (!isWanted) continue;
-        shown.push_back(known.row);
+        const bool isHere = !isOneShelf_ || known.row.shelf == shelf_;
+        if (isHere && (withGone_ || !known.row.gone)) shown.push_back(known.row);
     }
     addHeadings(shown);
     bring(rows_, std::move(shown));
@@ -102,9 +104,6 @@ void ShelvesModel::filter() {
 
 QString ShelvesModel::summary() const {
     if (!desk_ || !desk_->room()) return {};
-    if (!query_.trimmed().isEmpty()) {
-        return desk_->say({"shelves.found", {{"count", std::int64_t{count()}}}});
-    }
     std::int64_t kept = 0;
     std::int64_t away = 0;
     for (const auto& known : everyone_) {
@@ -114,6 +113,11 @@ QString ShelvesModel::summary() const {
     }
     return desk_->say(
         {away > 0 ? "shelves.keptAndAway" : "shelves.kept", {{"count", kept}, {"away", away}}});
+}
+
+QString ShelvesModel::tubs() const {
+    if (!desk_) return {};
+    return desk_->say({"shelves.tubs", {{"count", std::int64_t{count()}}}});
 }
 
 QVariant ShelvesModel::data(const QModelIndex& index, int role) const {

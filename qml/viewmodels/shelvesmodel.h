@@ -1,4 +1,4 @@
-// Everyone in the room, by shelf in the order of a walk, and finding somebody among them.
+// Everyone in the room, by shelf in the order of a walk; or those of one shelf.
 #pragma once
 
 #include "viewmodels/rows.h"
@@ -25,14 +25,18 @@ class ShelvesModel : public burrow::RowsModel {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(burrow::Desk* desk READ desk WRITE setDesk NOTIFY deskChanged REQUIRED FINAL)
-    Q_PROPERTY(QString query READ query WRITE setQuery NOTIFY filterChanged FINAL)
-    /// Also those who died or left; while something is searched for they are always among the rest.
+    /// Only those on this shelf, as a row names it, while `oneShelf`.
+    Q_PROPERTY(QString shelf READ shelf WRITE setShelf NOTIFY filterChanged FINAL)
+    Q_PROPERTY(bool oneShelf READ isOneShelf WRITE setOneShelf NOTIFY filterChanged FINAL)
+    /// Also those who died or left.
     Q_PROPERTY(bool withGone READ withGone WRITE setWithGone NOTIFY filterChanged FINAL)
     Q_PROPERTY(int count READ count NOTIFY summaryChanged FINAL)
     /// Nobody was ever written down here.
     Q_PROPERTY(bool blank READ isBlank NOTIFY summaryChanged FINAL)
-    /// "113 kept, 2 of them on loan", or how many were found.
+    /// "113 kept, 2 of them on loan"
     Q_PROPERTY(QString summary READ summary NOTIFY summaryChanged FINAL)
+    /// "12 tubs": how many rows.
+    Q_PROPERTY(QString tubs READ tubs NOTIFY summaryChanged FINAL)
 
 public:
     enum Role {
@@ -52,13 +56,16 @@ public:
 
     [[nodiscard]] Desk* desk() const { return desk_; }
     void setDesk(Desk* desk);
-    [[nodiscard]] QString query() const { return query_; }
-    void setQuery(const QString& query);
+    [[nodiscard]] QString shelf() const { return shelf_; }
+    void setShelf(const QString& shelf);
+    [[nodiscard]] bool isOneShelf() const { return isOneShelf_; }
+    void setOneShelf(bool on);
     [[nodiscard]] bool withGone() const { return withGone_; }
     void setWithGone(bool on);
     [[nodiscard]] int count() const { return static_cast<int>(rows_.size()); }
     [[nodiscard]] bool isBlank() const { return everyone_.empty(); }
     [[nodiscard]] QString summary() const;
+    [[nodiscard]] QString tubs() const;
     [[nodiscard]] int rowCount(const QModelIndex& parent = {}) const override {
         return countOf(rows_, parent);
     }
@@ -71,11 +78,10 @@ signals:
     void summaryChanged();
 
 private:
-    /// A resident as it is shown and found; made anew only when the resident is another.
+    /// A resident as it is shown; made anew only when the resident is another.
     struct Known {
         ResidentPtr resident;
         ShelvesRow row;
-        QString text;
     };
 
     void read();
@@ -84,7 +90,8 @@ private:
     [[nodiscard]] Known know(const ResidentPtr& resident) const;
 
     QPointer<Desk> desk_;
-    QString query_;
+    QString shelf_;
+    bool isOneShelf_ = false;
     bool withGone_ = false;
     std::vector<Known> everyone_;
     std::vector<ShelvesRow> rows_;

@@ -8,7 +8,7 @@
 
 #include "base/files.h"
 #include "journal/check.h"
-#include "support/book.h"
+#include "support/joined.h"
 
 namespace burrow::test {
 
@@ -74,8 +74,8 @@ inline void addUnknownKind(TestBook& room) {
 
 }  // namespace populating
 
-/// Everything that schema 1 can hold; a later version adds what it brings.
-inline void populate(TestBook& room) {
+/// Everything that schema 1 can hold.
+inline void populateAlone(TestBook& room) {
     using namespace populating;
     auto& book = room.book;
     const auto tick = [&] { room.clock.set({room.clock.now().ms + 3'600'000}); };
@@ -121,6 +121,43 @@ inline void populate(TestBook& room) {
     book.record(SetDraft{ThingType::subject, animal.uuid, {{"note", "shy"}, {"quarantine", true}}})
         .value();
     addUnknownKind(room);
+}
+
+/// What schema 2 brought: entries of another phone, values and amendments that differ, a confidential part
+/// beside its fact.
+inline void meetAnotherPhone(TestBook& room) {
+    SeededRandom random(977);
+    auto other = Book::join(room.folder.path() / "other.book", room.book.id(),
+                            {room.clock, random, Zone::utc()})
+                     .value();
+    merged(other, lacking(room.book, other));
+    const auto subjects = roster(room.book).value();
+    const auto animal = std::find_if(subjects.begin(), subjects.end(), [](const Kept& kept) {
+                            return kept.subject.number == "214";
+                        })->subject.id;
+    room.clock.set({room.clock.now().ms + msPerDay});
+    const auto meal = history(room.book, animal, wholeHistory).value().back().id;
+    FactBody body;
+    body.outcome = Outcome::ate;
+    for (auto* book : {&room.book, &other}) {
+        body.text = book == &other ? "seen from the left" : "seen from the right";
+        book->record(AmendDraft{meal, body, std::nullopt}).value();
+        book->record(SetDraft{ThingType::subject, animal.uuid, {{"note", *body.text}}}).value();
+    }
+    FactBody sale;
+    sale.count = 1;
+    sale.party = "another visitor";
+    const auto lot = std::find_if(subjects.begin(), subjects.end(), [](const Kept& kept) {
+                         return kept.subject.form == Form::lot;
+                     })->subject.id;
+    other.record(FactDraft{lot, FactKind::sold, sale, std::nullopt}).value();
+    merged(room.book, lacking(other, room.book));
+}
+
+/// Everything that the newest schema can hold; a later version adds what it brings.
+inline void populate(TestBook& room) {
+    populateAlone(room);
+    meetAnotherPhone(room);
 }
 
 /// What the keeper sees of a book, a line for each thing and fact, in an order of its own.

@@ -158,7 +158,29 @@ std::vector<Scene> scenes() {
          }},
         inRoom("due", [](Stage&) {}),
         inRoom("due_end", [](Stage& stage) { stage.toTheEnd(); }),
+        inRoom("due_filter", [](Stage& stage) { stage.click("Show a part"); }),
+        inRoom("due_part",
+               [](Stage& stage) {
+                   stage.click("Show a part");
+                   stage.click("Feeding");
+                   stage.click("Close");
+               }),
         inRoom("shelves", place("Shelves")),
+        inRoom("shelves_list",
+               [](Stage& stage) {
+                   stage.click("Shelves");
+                   stage.click("List");
+               }),
+        inRoom("shelf",
+               [](Stage& stage) {
+                   stage.click("Shelves");
+                   stage.click(stage.first("ShelfMapRow"));
+               }),
+        inRoom("shelves_nobody",
+               [](Stage& stage) {
+                   stage.click("Shelves");
+                   stage.search("zzqx");
+               }),
         inRoom("shelves_found",
                [](Stage& stage) {
                    stage.click("Shelves");
@@ -168,6 +190,7 @@ std::vector<Scene> scenes() {
                [](Stage& stage) {
                    stage.click("Shelves");
                    stage.click("Shelf A");
+                   stage.click("Water or dampen all of it");
                }),
         inRoom("pairings", place("Pairings")),
         inRoom("stall", place("Stall")),

@@ -1,9 +1,9 @@
-// Everyone by shelf, and finding somebody among them.
+// Everyone by shelf, and those of one shelf.
 #include <QAbstractItemModelTester>
 #include <QSignalSpy>
 
+#include "room/search.h"
 #include "viewmodels/keeping.h"
-#include "viewmodels/search.h"
 #include "viewmodels/shelvesmodel.h"
 
 using namespace burrow;
@@ -98,88 +98,37 @@ private slots:
         QVERIFY(!shelves.data(shelves.index(0), Shelves::GoneRole).toBool());
     }
 
-    // --- finding -------------------------------------------------------------------------------
-
-    void somebodyIsFound_data() {
-        QTest::addColumn<QString>("typed");
-        QTest::addColumn<QStringList>("found");
-        QTest::newRow("number") << "214" << QStringList{"214"};
-        QTest::newRow("part of it") << "18" << QStringList{"118"};
-        QTest::newRow("with the room") << "KR-214" << QStringList{"214"};
-        QTest::newRow("in small letters") << "kr-214" << QStringList{"214"};
-        QTest::newRow("with zeros") << "0214" << QStringList{"214"};
-        QTest::newRow("room and zeros") << "KR-0087" << QStringList{"087"};
-        QTest::newRow("without its zeros") << "87" << QStringList{"087"};
-        QTest::newRow("room, without its zeros") << "kr-87" << QStringList{"087"};
-        QTest::newRow("species") << "brachypelma HAMORII" << QStringList{"214"};
-        QTest::newRow("epithet") << "hamorii" << QStringList{"214"};
-        QTest::newRow("shortened genus") << "B. hamorii" << QStringList{"214"};
-        QTest::newRow("without its dot") << "b hamorii" << QStringList{"214"};
-        QTest::newRow("trade name") << "red knee" << QStringList{"214"};
-        // Transferred to Caribena: Fukushima & Bertani 2017 (from memory). Who was sold is found
-        // too.
-        QTest::newRow("old name") << "Avicularia versicolor" << QStringList{"331"};
-        QTest::newRow("written down by its old name") << "lividus" << QStringList{"087"};
-        QTest::newRow("shortened old genus") << "H. lividum" << QStringList{"087"};
-        QTest::newRow("note") << "Webbed dish" << QStringList{"087"};
-        QTest::newRow("place") << "shelf c" << QStringList{"260", "331"};
-        QTest::newRow("two words") << "shelf a pulchra" << QStringList{"118"};
-        QTest::newRow("spaces only") << "   " << QStringList{"214", "118", "087", "260"};
-        QTest::newRow("nobody") << "zzqx" << QStringList{};
-        QTest::newRow("zeros only") << "000" << QStringList{};
-    }
-    void somebodyIsFound() {
-        QFETCH(QString, typed);
-        QFETCH(QStringList, found);
+    void oneShelfIsShownByItself() {
         DeskFixture at;
         at.openRoom();
-        add(at, "087", "Haplopelma lividum", "B / 3", "webbed over the dish");
         Shelves shelves;
         const QAbstractItemModelTester tester(&shelves);
         shelves.setDesk(&at.desk);
-        shelves.setQuery(typed);
-        QCOMPARE(column(shelves, Shelves::TagRole), found);
-        QVERIFY(found.isEmpty() || !column(shelves, Shelves::HeadingRole).first().isEmpty());
-        if (!typed.trimmed().isEmpty()) {
-            QCOMPARE(shelves.summary(), QString("%1 found").arg(found.size()));
-        }
+        QSignalSpy resets(&shelves, &QAbstractItemModel::modelReset);
+        shelves.setShelf("C");
+        QCOMPARE(shelves.count(), 3);
+        shelves.setOneShelf(true);
+        QCOMPARE(column(shelves, Shelves::TagRole), (QStringList{"260"}));
+        QCOMPARE(shelves.tubs(), QString("1 tub"));
+        shelves.setWithGone(true);
+        QCOMPARE(column(shelves, Shelves::TagRole), (QStringList{"260", "331"}));
+        set(at, at.group, {{"place", "A / 3"}});
+        QCOMPARE(column(shelves, Shelves::TagRole), (QStringList{"331"}));
+        shelves.setShelf("");  // those without a place
+        QCOMPARE(shelves.count(), 0);
+        QCOMPARE(resets.count(), 0);
     }
 
-    void searchFollowsTheRoom() {
+    void theModelFollowsTheDesk() {
         DeskFixture at;
         Shelves shelves;
         const QAbstractItemModelTester tester(&shelves);
-        shelves.setQuery("dish");
-        shelves.setWithGone(true);
         shelves.setDesk(&at.desk);
         QVERIFY(shelves.isBlank() && shelves.summary().isEmpty());
         at.openRoom();
         QVERIFY(!shelves.isBlank());
-        QCOMPARE(shelves.count(), 0);
-        QSignalSpy resets(&shelves, &QAbstractItemModel::modelReset);
-        set(at, at.pulchra, {{"note", "webbed over the dish"}});
-        QCOMPARE(column(shelves, Shelves::TagRole), (QStringList{"118"}));
-        at.desk.undo();
-        at.settle();
-        QCOMPARE(shelves.count(), 0);
-        QCOMPARE(resets.count(), 0);  // the view keeps its place
         at.desk.close();
         QVERIFY(shelves.isBlank());
-    }
-
-    void theRoomsNewCodeFindsToo() {
-        DeskFixture at;
-        at.openRoom();
-        Shelves shelves;
-        shelves.setDesk(&at.desk);
-        const auto book =
-            asked<Uuid>(at, [](Book& open) -> Result<Uuid> { return open.id().uuid; });
-        write(at, {SetDraft{ThingType::book, book, {{"code", "KX"}}}});
-        QCOMPARE(at.desk.room()->info().code, std::string("KX"));
-        shelves.setQuery("kx-214");
-        QCOMPARE(column(shelves, Shelves::TagRole), (QStringList{"214"}));
-        shelves.setQuery("kr-214");
-        QCOMPARE(shelves.count(), 0);
     }
 
     void aNumberIsExactBeforeItIsAlike() {

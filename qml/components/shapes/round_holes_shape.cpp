@@ -45,8 +45,8 @@ void RoundHolesShape::paintHole(QPainter& painter, const QString& hole, QPointF 
 void RoundHolesShape::paint(QPainter* painter) {
     if (holes_.isEmpty()) return;
     if (holes_.size() > kMostHoles) return paintBar(*painter);
-    const qreal pitch = width() / static_cast<qreal>(holes_.size());
-    const qreal radius = std::min(2.75, pitch * 0.36);
+    const qreal pitch = std::min(widest_, width() / static_cast<qreal>(holes_.size()));
+    const qreal radius = std::min(largest_, pitch * 0.36);
     for (qsizetype i = 0; i < holes_.size(); ++i) {
         const QPointF centre((static_cast<qreal>(i) + 0.5) * pitch, height() / 2);
         paintHole(*painter, holes_[i], centre, radius);

@@ -14,6 +14,9 @@ class RoundHolesShape : public QQuickPaintedItem {
     Q_OBJECT
     QML_ELEMENT
     Q_PROPERTY(QStringList holes MEMBER holes_ NOTIFY changed)
+    /// The greatest radius of a hole, and the greatest distance from one to the next.
+    Q_PROPERTY(qreal largest MEMBER largest_ NOTIFY changed)
+    Q_PROPERTY(qreal widest MEMBER widest_ NOTIFY changed)
     Q_PROPERTY(QColor ink MEMBER ink_ NOTIFY changed)
     Q_PROPERTY(QColor edge MEMBER edge_ NOTIFY changed)
     Q_PROPERTY(QColor act MEMBER act_ NOTIFY changed)
@@ -32,6 +35,8 @@ private:
     void paintHole(QPainter& painter, const QString& hole, QPointF centre, qreal radius) const;
 
     QStringList holes_;
+    qreal largest_ = 2.75;
+    qreal widest_ = 10'000;
     QColor ink_ = Qt::black;
     QColor edge_ = Qt::darkGray;
     QColor act_ = Qt::blue;
