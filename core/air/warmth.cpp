@@ -83,7 +83,8 @@ private:
     void close() {
         if (days_.empty()) return;
         auto& day = days_.back();
-        day.mean = {degrees_ / day.hours};
+        // Sums are rounded: the mean of equal readings is the reading.
+        day.mean = std::clamp(Celsius{degrees_ / day.hours}, day.least, day.most);
         if (day.hours >= enoughHours) day.dayDegrees = excess_ / day.hours;
     }
 

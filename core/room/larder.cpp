@@ -161,13 +161,13 @@ std::optional<CountedFeeders> readCount(std::string_view text) {
     if (parts.size() < 3 || parts.size() > 4) return std::nullopt;
     const auto count = wholeIn(parts[0]);
     const auto lengthText = before(parts[1], "mm");
-    const auto length = lengthText ? numberIn(*lengthText) : std::nullopt;
+    const auto length = numberIn(lengthText.value_or(std::string_view()));
     const auto day = parseIsoDate(trimmed(parts[2]));
     if (!count || !length || *length < 0.1 || *length > 200 || !day) return std::nullopt;
     CountedFeeders counted{0, *count, {*length}, *day, 0};
     if (parts.size() == 4) {
         const auto offeredText = before(parts[3], "offered");
-        const auto offered = offeredText ? wholeIn(*offeredText) : std::nullopt;
+        const auto offered = wholeIn(offeredText.value_or(std::string_view()));
         if (!offered) return std::nullopt;
         counted.offered = *offered;
     }

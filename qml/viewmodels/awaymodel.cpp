@@ -11,14 +11,15 @@ namespace {
 
 /// What is shown until a keeper says when: two weeks, beginning in a week.
 constexpr int usuallyIn = 7;
-constexpr int usualLength = 14;
+constexpr int usualStay = 14;
 
 }  // namespace
 
 void AwayModel::read() {
     const auto today = desk_->today();
     if (!days_ || days_->from < today) {
-        days_ = AwayDays{today + usuallyIn, today + usuallyIn + usualLength - 1};
+        const auto from = today + usuallyIn;
+        days_ = AwayDays{from, from + usualStay - 1};
         emit daysChanged();
     }
     desk_->ask<AwayPlan>(

@@ -9,7 +9,7 @@
 namespace burrow {
 namespace {
 
-void count(const DueRow& row, DueTally& tally) {
+void addTo(const DueRow& row, DueTally& tally) {
     if (row.only) {
         const auto& main = row.only->front();
         tally.add(main.care, main.state == State::hold);
@@ -96,7 +96,7 @@ void DueModel::addHeadings(std::vector<DueRow>& rows) const {
             first = &row;
             tally = {};
         }
-        count(row, tally);
+        addTo(row, tally);
     }
     finishShelf();
 }
@@ -109,7 +109,7 @@ void DueModel::summarise(const std::vector<DueRow>& rows) {
     // Nobody is counted before everyone is read.
     if (!desk_->room()->isWhole()) return;
     DueTally all;
-    for (const auto& row : rows) count(row, all);
+    for (const auto& row : rows) addTo(row, all);
     if (const auto text = all.text(*desk_); !text.isEmpty()) summary_ += ". " + text;
     if (!rows.empty()) return;
     if (isNarrowed()) {

@@ -2,7 +2,7 @@
 
 #include "husbandry/profile_file.h"
 #include "room/own_profiles.h"
-#include "viewmodels/search.h"
+#include "viewmodels/specieslike.h"
 #include "viewmodels/wording.h"
 
 namespace burrow {

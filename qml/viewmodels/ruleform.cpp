@@ -3,8 +3,9 @@
 #include <algorithm>
 
 #include "husbandry/rule_table.h"
+#include "room/search.h"
 #include "viewmodels/deeds.h"
-#include "viewmodels/search.h"
+#include "viewmodels/specieslike.h"
 
 namespace burrow {
 namespace {
@@ -119,7 +120,7 @@ void RuleForm::build(const RuleKey& start) {
 }
 
 std::optional<RuleForm::Target> RuleForm::animalTarget() const {
-    const auto found = numbered(*desk_->room(), value("animal"));
+    const auto found = numbered(*desk_->room(), value("animal").toStdString());
     if (found.empty()) return std::nullopt;
     // Of several with one number the one that the form was opened for, else the first.
     const auto own = std::find_if(found.begin(), found.end(), [this](const ResidentPtr& one) {

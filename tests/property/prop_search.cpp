@@ -82,9 +82,9 @@ struct Typed {
         const bool isLast = i + 1 == words.size();
         return isLast && (words[i].size() > 1 || (words.size() == 1 && !inNote));
     }
-    [[nodiscard]] bool holds(const std::vector<std::string>& text, std::size_t i,
+    [[nodiscard]] bool holds(const std::vector<std::string>& said, std::size_t i,
                              bool inNote = false) const {
-        return std::any_of(text.begin(), text.end(), [&](const std::string& word) {
+        return std::any_of(said.begin(), said.end(), [&](const std::string& word) {
             return isStart(i, inNote) ? word.starts_with(words[i]) : word == words[i];
         });
     }
