@@ -44,6 +44,13 @@ int readCount(const std::string& text, bool isComplete) {
     return static_cast<int>(*count);
 }
 
+/// One that is called nothing and of which nothing is known is there all the same, but an entry that sets
+/// no field would not make it: so what it is called is said.
+Draft firstWords(ThingType type, const Uuid& thing, FieldValues fields, const char* called) {
+    if (fields.empty()) fields[called] = "";
+    return SetDraft{type, thing, std::move(fields)};
+}
+
 Place readPlace(const std::string& text) { return text.empty() ? Place{} : Place::parse(text); }
 
 }  // namespace
@@ -93,12 +100,8 @@ RowMaker::Drafts RowMaker::enclosureDrafts(const Cells& cells) const {
                {"cell.taken", {{"value", enclosure.name}}});
     }
     if (!known_.addEnclosure(code, enclosure.id)) refuse("code", {"cell.taken", {{"value", code}}});
-    auto fields = toFields(enclosure);
-    // One that is called nothing and of which nothing is known is there all the same; an entry of no field
-    // would not be written.
-    if (fields.empty()) fields["name"] = enclosure.name;
     return std::vector<Draft>{
-        SetDraft{ThingType::enclosure, enclosure.id.uuid, std::move(fields)}};
+        firstWords(ThingType::enclosure, enclosure.id.uuid, toFields(enclosure), "name")};
 }
 
 std::optional<EnclosureId> RowMaker::home(const Cells& cells) const {
@@ -153,7 +156,8 @@ RowMaker::Drafts RowMaker::animalDrafts(const Cells& cells) const {
     }
     if (cells.flag("complete")) known_.setComplete(code);
     subject.id = *known_.subject(code);
-    std::vector<Draft> drafts{SetDraft{ThingType::subject, subject.id.uuid, toFields(subject)}};
+    std::vector<Draft> drafts{
+        firstWords(ThingType::subject, subject.id.uuid, toFields(subject), "number")};
     if (drawsTags_) {
         const Tag tag{tags::generateCode(book_.surroundings().random), tags::printedSide,
                       subject.id, std::nullopt};

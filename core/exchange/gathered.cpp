@@ -108,7 +108,8 @@ Done Gathered::addLabels(Book& book) {
     {
         BURROW_TRY(auto rows,
                    book.connection().query("SELECT json_extract(body, '$.about') AS about FROM "
-                                           "fact WHERE about IS NOT NULL"));
+                                           "fact WHERE about IS NOT NULL AND subject IN "
+                                           "(SELECT id FROM subject)"));
         while (true) {
             BURROW_TRY(const bool more, rows.next());
             if (!more) break;

@@ -34,7 +34,12 @@ void bringInto(Book& book, const Files& files) {
                                          {CsvKind::enclosures, files.at("enclosures.csv")},
                                          {CsvKind::settings, files.at("settings.csv")}};
     for (const auto& source : sources) RC_ASSERT(recogniseCsv(source.text) == source.kind);
-    const auto report = bring(book, sources, {}).value();
+    const auto brought = bring(book, sources, {});
+    if (!brought) {
+        for (const auto& source : sources) RC_LOG() << source.text << "\n";
+        RC_FAIL(brought.error().message.id);
+    }
+    const auto& report = *brought;
     for (const auto& bad : report.bad) {
         RC_LOG() << name(bad.kind) << " " << bad.line << " " << bad.column << " " << bad.reason.id
                  << "\n"

@@ -181,6 +181,27 @@ private slots:
         }
     }
 
+    /// What is called nothing and of which nothing is known comes back too, with what happened to it.
+    void thoseOfWhomNothingIsKnownComeBack() {
+        TestBook room;
+        const std::string homes = "code,shown_as\n~2,'\n";
+        const std::string animals =
+            "code,shown_as,species,enclosure,complete\n~1,',',,yes\n"
+            "2,,A b,~2,yes\n";
+        const std::string events = "code,at,event\n~1,2026-05-01,moulted\n";
+        QVERIFY(bring(room.book,
+                      {{CsvKind::enclosures, homes},
+                       {CsvKind::animals, animals},
+                       {CsvKind::events, events}},
+                      {})
+                    ->isDone);
+        const auto all = enclosures(room.book).value();
+        QCOMPARE(all.size(), std::size_t{1});
+        QCOMPARE(all.front().name, std::string());
+        QVERIFY(room.kept(numbered(room, "2")).subject.enclosure == all.front().id);
+        QCOMPARE(room.kept(numbered(room, "")).digest.moultCount, 1);
+    }
+
     void tagsThatHangStayTheTags() {
         TestBook room;
         const auto code = tags::generateCode(room.random);
