@@ -8,7 +8,7 @@ using namespace burrow::test;
 namespace {
 
 /// An empty home that is large enough for any tarantula, and a tub that is too small for 001.
-void crowd(Stage& stage) {
+void crowd(test::Stage& stage) {
     const auto subject = stage.resident("001")->subject().id;
     Deed deed;
     deed.compose = [subject](Book& book) -> Result<std::vector<Draft>> {
@@ -39,7 +39,7 @@ class HomesAirPages : public QObject {
 
 private slots:
     void aMoveIsLoggedFromThePlan() {
-        Stage stage;
+        test::Stage stage;
         crowd(stage);
         stage.go("RoomPage");
         stage.click("Homes");
@@ -63,7 +63,7 @@ private slots:
     }
 
     void aReadingIsTypedForAShelf() {
-        Stage stage;
+        test::Stage stage;
         stage.go("RoomPage");
         stage.click("Air");
         QCOMPARE(stage.page(), QString("AirPage"));
@@ -84,7 +84,7 @@ private slots:
     }
 
     void aLoggersFileIsTakenIn() {
-        Stage stage;
+        test::Stage stage;
         stage.go("AirPage");
         stage.click("Logger's file");
         QCOMPARE(stage.page(), QString("AirFilePage"));

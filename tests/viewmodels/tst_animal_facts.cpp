@@ -218,7 +218,7 @@ private slots:
         QCOMPARE(page.side(), QString("On loan"));
         QCOMPARE(page.value("On loan since"), QString("5 May 2026"));
         QCOMPARE(page.sub("On loan since"), QString("to the keeper of 031, until 1 August"));
-        QCOMPARE(page.reason(), QString("Away on loan since 5 May"));
+        QCOMPARE(page.reason(), QString("Away on loan since 5 May, back 1 August"));
         log(at, at.hamorii, FactKind::returned, 0);
         QVERIFY(page.side().isEmpty() && page.line("On loan since").isEmpty());
     }

@@ -16,7 +16,7 @@ const QByteArray animals =
     "code,species,sex,place,enclosure,mother\n"
     "501,Brachypelma hamorii,female,,E1,502\n"
     "502,Brachypelma hamorii,f,D / 2,,\n";
-const QByteArray homes = "code,length_mm,width_mm,height_mm,place\nE1,300,200,200,D / 1\n";
+const QByteArray homesText = "code,length_mm,width_mm,height_mm,place\nE1,300,200,200,D / 1\n";
 const QByteArray events =
     "code,at,event,prey,outcome,span_mm\n"
     "501,2026-04-20,moulted,,,140\n"
@@ -91,7 +91,7 @@ private slots:
     void threeFilesThatNameEachOther() {
         Bench bench;
         bench.add({bench.file("events.csv", events), bench.file("animals.csv", animals),
-                   bench.file("homes.csv", homes)});
+                   bench.file("homes.csv", homesText)});
         QCOMPARE(bench.model.step(), Step::Ready);
         QCOMPARE(bench.model.contents(),
                  QString("2 animals, one enclosure and 3 events can be brought in."));
@@ -117,7 +117,7 @@ private slots:
 
     void filesAreLookedAtTogetherWheneverOneIsAdded() {
         Bench bench;
-        const auto tubs = bench.file("homes.csv", homes);
+        const auto tubs = bench.file("homes.csv", homesText);
         bench.add({bench.file("animals.csv", animals)});
         QCOMPARE(bench.model.badRows().size(), 1);
         QCOMPARE(cell(bench.model, 0, "where"), QString("animals.csv, line 2, column enclosure"));
@@ -251,7 +251,7 @@ private slots:
         QFETCH(QByteArray, bytes);
         QFETCH(QString, words);
         Bench bench;
-        bench.add({bench.file("odd.csv", bytes), bench.file("homes.csv", homes)});
+        bench.add({bench.file("odd.csv", bytes), bench.file("homes.csv", homesText)});
         QVERIFY2(bench.model.trouble().contains(words), qPrintable(bench.model.trouble()));
         QCOMPARE(bench.model.step(), Step::Ready);  // with the other one
         QCOMPARE(bench.model.files().size(), 1);
@@ -359,7 +359,7 @@ private slots:
         Bench bench;
         const auto before = bench.at.history(bench.at.hamorii);
         bench.add({bench.file("events.csv", events), bench.file("animals.csv", animals),
-                   bench.file("homes.csv", homes)});
+                   bench.file("homes.csv", homesText)});
         bench.model.bringAll();
         bench.at.settle();
         if (alsoFromTheBar) {

@@ -153,8 +153,8 @@ private slots:
         at.desk.close();
         {
             const auto zone = Zone::named("Pacific/Auckland").value();  // it is Saturday there
-            Desk desk({at.reference.words, at.reference.profiles, at.reference.rules, at.clock,
-                       at.random, zone});
+            Desk desk({at.reference.words, at.reference.profiles, at.reference.rules,
+                       at.reference.tables, at.clock, at.random, zone});
             desk.open(at.path);
             QTRY_COMPARE(desk.state(), Desk::State::Open);
             FactForm form;

@@ -87,11 +87,11 @@ private slots:
         QCOMPARE(round.model.tag(), QString("404"));
         // And back: the other phone finds three of them done.
         round.giveAway();
-        const auto room = Room::load(*round.phones.other,
-                                     {round.phones.at.reference.profiles,
-                                      round.phones.at.reference.rules},
-                                     PlanDay::at(fridayEvening, Zone::utc()))
-                              .value();
+        const auto room =
+            Room::load(*round.phones.other,
+                       {round.phones.at.reference.profiles, round.phones.at.reference.rules},
+                       PlanDay::at(fridayEvening, Zone::utc()))
+                .value();
         std::vector<bool> open;
         std::vector<bool> seen;
         for (const auto id : round.ids) {
