@@ -156,8 +156,18 @@ RowMaker::Drafts RowMaker::animalDrafts(const Cells& cells) const {
     }
     if (cells.flag("complete")) known_.setComplete(code);
     subject.id = *known_.subject(code);
-    std::vector<Draft> drafts{
-        firstWords(ThingType::subject, subject.id.uuid, toFields(subject), "number")};
+    std::vector<Draft> drafts;
+    if (const auto since = cells.day("quarantined_on"); since && subject.quarantined) {
+        // By itself, since the day on which it was set counts.
+        subject.quarantined = false;
+        constexpr int noon = 12 * 60 * 60;
+        drafts.emplace_back(SetDraft{ThingType::subject,
+                                     subject.id.uuid,
+                                     {{"quarantined", true}},
+                                     book_.surroundings().zone.at(*since, noon)});
+    }
+    drafts.emplace_back(
+        firstWords(ThingType::subject, subject.id.uuid, toFields(subject), "number"));
     if (drawsTags_) {
         const Tag tag{tags::generateCode(book_.surroundings().random), tags::printedSide,
                       subject.id, std::nullopt};

@@ -73,6 +73,7 @@ json toJson(const GatheredAnimal& animal) {
                 {"mature", subject.mature}};
     addDay(object, "hatched_on", subject.hatched);
     addDay(object, "acquired_on", subject.acquired);
+    addDay(object, "quarantined_on", animal.kept.quarantinedSince);
     addText(object, "source", subject.source);
     addId(object, "enclosure", subject.enclosure);
     addText(object, "place", subject.place.text());

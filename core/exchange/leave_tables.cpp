@@ -103,7 +103,7 @@ Done writeEnclosures(const Gathered& all, const Sink& sink) {
 Done writeAnimals(const Gathered& all, const Sink& sink) {
     BURROW_DO(writeHeader(
         {"code", "shown_as", "species", "sex", "hatched_on", "acquired_on", "source", "status",
-         "place", "enclosure", "mother", "father", "count", "note", "complete"},
+         "place", "enclosure", "mother", "father", "count", "note", "quarantined_on", "complete"},
         sink));
     for (const auto& animal : all.animals) {
         const auto& subject = animal.recorded;
@@ -122,6 +122,7 @@ Done writeAnimals(const Gathered& all, const Sink& sink) {
                       .text(all.codeOf(subject.father))
                       .plain(std::to_string(subject.headcount))
                       .text(subject.note)
+                      .day(animal.kept.quarantinedSince)
                       .plain("yes")
                       .into(sink));
     }

@@ -64,6 +64,10 @@ Result<Entry> Book::factEntry(const FactDraft& draft) {
 /// Names the values that it replaces, field by field: those that stand now.
 Result<Entry> Book::setEntry(const SetDraft& draft) {
     auto entry = blank(entrykind::set, draft.thing);
+    if (draft.since) {
+        entry.happenedAt = *draft.since;
+        entry.day = surroundings_.zone.dayOf(*draft.since);
+    }
     json over = json::object();
     BURROW_TRY(const auto known, fieldValues(connection_, draft.thing, draft.type));
     for (const auto& [field, value] : draft.fields) {

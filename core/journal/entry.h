@@ -65,6 +65,7 @@ struct SetDraft {
     ThingType type = ThingType::subject;
     Uuid thing;
     FieldValues fields;
+    std::optional<Instant> since = {};  ///< it has been so from then on; now, where nothing is said
 };
 
 /// Replaces the whole body of a fact, and the time where one is given. `day` as in FactDraft.

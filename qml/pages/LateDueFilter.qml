@@ -3,7 +3,7 @@ import QtQuick
 import Burrow.ViewModels
 
 // The filter sheet of the due list, made when it is first asked for.
-Loader {
+Item {
     id: late
 
     required property DueFilterModel filter
@@ -11,20 +11,23 @@ Loader {
     signal asked
 
     function ask() {
-        late.active = true;
+        maker.active = true;
         late.asked();
     }
 
-    active: false
-    sourceComponent: Item {
-        DueFilterSheet {
-            id: sheet
-            filter: late.filter
-        }
-        Connections {
-            target: late
-            function onAsked() {
-                sheet.open();
+    Loader {
+        id: maker
+        active: false
+        sourceComponent: Item {
+            DueFilterSheet {
+                id: sheet
+                filter: late.filter
+            }
+            Connections {
+                target: late
+                function onAsked() {
+                    sheet.open();
+                }
             }
         }
     }

@@ -122,8 +122,12 @@ void ProfileForm::markSource(const ProfileFact& fact) {
     auto& source = fieldOf(sourceField(fact));
     const auto fromYou = desk_->say("ownSpecies.fromYou");
     const auto was = sourceOf(fact, before_);
+    const auto before = enteredOf(fact, before_);
+    const auto now = entered(fact);
+    // What can't be read is not what was there, even if nothing was.
     const bool isAsBefore =
-        entered(fact)["value"] == factFrom(fact, enteredOf(fact, before_), was)["value"];
+        at(fact.name).text() == before ||
+        (now.contains("value") && now["value"] == factFrom(fact, before, was)["value"]);
     if (!isAsBefore && source.text() == was) source.setText(fromYou);
     if (isAsBefore && source.text() == fromYou) source.setText(was);
 }

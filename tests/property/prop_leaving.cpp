@@ -140,6 +140,7 @@ void compare(Book& first, Book& second, CivilDay today) {
         RC_ASSERT(before.everyone[i].place == after.everyone[i].place);
         RC_ASSERT(before.everyone[i].digest == after.everyone[i].digest);
         RC_ASSERT(before.everyone[i].tagCode == after.everyone[i].tagCode);
+        RC_ASSERT(before.everyone[i].quarantinedSince == after.everyone[i].quarantinedSince);
         RC_ASSERT(before.facts[i] == after.facts[i]);
         RC_ASSERT(before.plans[i].answers == after.plans[i].answers);
     }

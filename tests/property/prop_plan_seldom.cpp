@@ -222,7 +222,7 @@ void forward() {
     for (const auto& line : preview.lines) {
         said += sharedWords().say(line.says(), today.today) + "; ";
     }
-    expect("half as many meals", said, "Feeding once instead of 2 times; ");
+    expect("half as many meals", said, "Feeding once instead of 2 times, first 18 May; ");
 }
 
 }  // namespace
