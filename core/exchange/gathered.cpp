@@ -106,6 +106,7 @@ Done Gathered::addTags(Book& book) {
 Done Gathered::addLabels(Book& book) {
     std::set<Uuid> meant;
     {
+        // Events of one whose fields were all taken back are in no table, so they mean nothing here.
         BURROW_TRY(auto rows,
                    book.connection().query("SELECT json_extract(body, '$.about') AS about FROM "
                                            "fact WHERE about IS NOT NULL AND subject IN "
