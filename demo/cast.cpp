@@ -45,19 +45,11 @@ const Shelf& shelfFor(int index) {
     }
 }
 
-/// Sizes a keeper would buy for an animal of that span.
-Enclosure homeFor(const Role& role, Millimetres span, int position, const std::string& shelf,
-                  Book& book) {
-    const auto roundUp = [](double mm) { return Millimetres{std::ceil(mm / 10) * 10}; };
-    const bool climbs = role.profile->habit.value == Habit::arboreal;
-    const bool digs = role.profile->habit.value == Habit::fossorial;
+/// Its size is decided when its life is known.
+Enclosure homeFor(const Role& role, int position, const std::string& shelf, Book& book) {
     Enclosure home;
     home.id = EnclosureId{book.newId()};
     home.name = "E-" + role.subject.number;
-    home.length = roundUp(std::max(60.0, span.value * (climbs ? 2.2 : 3.2)));
-    home.width = roundUp(std::max(60.0, span.value * 2.0));
-    home.height = roundUp(std::max(80.0, span.value * (climbs ? 3.8 : 2.2)));
-    home.substrate = roundUp(home.height.value * (digs ? 0.65 : climbs ? 0.15 : 0.4));
     home.place.shelf = shelf;
     home.place.position = std::to_string(position);
     return home;
@@ -156,9 +148,7 @@ std::vector<Role> castFor(const Options& options, const Room::Reference& referen
             role.fate = Fate::onLoan;
             role.fateDaysBeforeEnd = dice.between(10, 30);
         }
-        // Whoever is past the smallest tubs has the home it will keep; a sling has room to double.
-        const double roomy = now > 0.3 ? 1.0 : std::min(1.0, 2.5 * now);
-        role.enclosure = homeFor(role, Millimetres{fullSpan * roomy}, ++*position, place, book);
+        role.enclosure = homeFor(role, ++*position, place, book);
         role.subject.enclosure = role.enclosure.id;
         cast.push_back(std::move(role));
     }

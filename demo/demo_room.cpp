@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "cast.h"
+#include "furnishing.h"
 #include "journal/fields.h"
 #include "life.h"
 #include "tags/code.h"
@@ -41,6 +42,19 @@ Done addCast(Act& act, const std::vector<Role>& cast, Random& random) {
     return {};
 }
 
+Done addFurniture(Act& act, Book& book, const Options& options, Dice& dice) {
+    act.startNext();
+    for (const auto& home : emptyHomes(book)) {
+        BURROW_DO(act.add(SetDraft{ThingType::enclosure, home.id.uuid, toFields(home)}));
+    }
+    BURROW_TRY(auto readings, airOfRoom(book, options, dice));
+    for (auto& reading : readings) {
+        act.startNext();
+        BURROW_DO(act.add(std::move(reading)));
+    }
+    return {};
+}
+
 }  // namespace
 
 Result<Made> makeRoom(const std::filesystem::path& path, const Options& options,
@@ -50,12 +64,17 @@ Result<Made> makeRoom(const std::filesystem::path& path, const Options& options,
     SeededRandom random(options.seed);
     Dice dice(options.seed);
     BURROW_TRY(auto book, Book::create(path, roomName, roomCode, {clock, random, options.zone}));
-    const auto cast = castFor(options, reference, book, dice);
+    auto cast = castFor(options, reference, book, dice);
 
     std::vector<FactDraft> facts;
+    std::vector<Millimetres> spans;
     for (const auto& role : cast) {
         auto life = playLife(role, options, reference, dice);
+        spans.push_back(spanAfter(role, life));
         std::move(life.begin(), life.end(), std::back_inserter(facts));
+    }
+    for (std::size_t i = 0; i < cast.size(); ++i) {
+        fitHome(cast[i].enclosure, *cast[i].profile, spans[i], dice);
     }
     std::stable_sort(facts.begin(), facts.end(), [](const FactDraft& a, const FactDraft& b) {
         return a.happenedAt < b.happenedAt;
@@ -69,6 +88,7 @@ Result<Made> makeRoom(const std::filesystem::path& path, const Options& options,
         act.startNext();
         BURROW_DO(act.add(fact));
     }
+    BURROW_DO(addFurniture(act, book, options, dice));
     BURROW_TRY(const auto changes, act.commit());
     static_cast<void>(changes);
     BURROW_TRY(const auto entries, book.connection().integer("SELECT count(*) FROM entry"));

@@ -146,6 +146,8 @@ Subject RowMaker::readSubject(const Cells& cells) const {
 }
 
 RowMaker::Drafts RowMaker::animalDrafts(const Cells& cells) const {
+    // Before the rest is gathered into the note, since a cell that is used is no part of it.
+    const auto since = cells.day("quarantined_on");
     auto subject = readSubject(cells);
     const auto& code = cells.text("code");
     if (cells.isGiven("shown_as") && known_.isInBook(subject.number)) {
@@ -157,7 +159,7 @@ RowMaker::Drafts RowMaker::animalDrafts(const Cells& cells) const {
     if (cells.flag("complete")) known_.setComplete(code);
     subject.id = *known_.subject(code);
     std::vector<Draft> drafts;
-    if (const auto since = cells.day("quarantined_on"); since && subject.quarantined) {
+    if (since && subject.quarantined) {
         // By itself, since the day on which it was set counts.
         subject.quarantined = false;
         constexpr int noon = 12 * 60 * 60;

@@ -19,6 +19,7 @@ const std::vector<MapTarget> animalTargets{{"code", CsvKind::animals, Type::text
                                            {"acquired_on", CsvKind::animals, Type::day},
                                            {"source", CsvKind::animals},
                                            {"status", CsvKind::animals, Type::word},
+                                           {"quarantined_on", CsvKind::animals, Type::day},
                                            {"place", CsvKind::animals, Type::text, false, true},
                                            {"room", CsvKind::animals},
                                            {"rack", CsvKind::animals},

@@ -28,11 +28,9 @@ std::vector<TableShape> shapes() {
     const Range<double> spans{0, 20};
     const Range<double> share{0, 1};
     return {{"space",
-             {{"floor_length_spans", spans},
-              {"floor_width_spans", spans},
+             {{"floor_width_spans", spans},
               {"ground_spans", spans},
               {"ground_share", share, true},
-              {"air_spans", spans},
               {"drop_spans", spans, true},
               {"drop_from_mm", {{0, 350}}, true}}},
             {"mixes", {{"mix"}, {"material"}, {"parts", {{0.1, 20}}}}},
@@ -109,11 +107,9 @@ Result<HomeRules> HomeRules::fromJson(std::string_view file) {
             const auto id = std::string(nameOf(habit)) + "." + std::string(name(age));
             const auto* row = rules.tables_.find("space", id);
             if (row == nullptr) return refuse(id);
-            rules.needs_.push_back({row->number("floor_length_spans"),
-                                    row->number("floor_width_spans"),
+            rules.needs_.push_back({row->number("floor_width_spans"),
                                     row->number("ground_spans"),
                                     row->numberIfAny("ground_share").value_or(0),
-                                    row->number("air_spans"),
                                     row->numberIfAny("drop_spans"),
                                     {row->numberIfAny("drop_from_mm").value_or(0)},
                                     row->source});
@@ -151,7 +147,7 @@ Fit fitOf(const Dweller& dweller, const Enclosure& home, const HomeRules& rules)
     const bool hasGround = home.substrate > Millimetres{0};
     Fit fit;
     fit.findings.push_back(
-        finding(Point::floorLength, longer, spansOf(dweller, need.floorLengthSpans), hasFloor));
+        finding(Point::floorLength, longer, spansOf(dweller, dweller.floorSpans), hasFloor));
     fit.findings.push_back(
         finding(Point::floorWidth, shorter, spansOf(dweller, need.floorWidthSpans), hasFloor));
     const auto ground = leastGround(dweller, need, home.height);
@@ -160,7 +156,7 @@ Fit fitOf(const Dweller& dweller, const Enclosure& home, const HomeRules& rules)
         fit.findings.push_back(finding(Point::ground, home.substrate, ground, isKnown));
     }
     fit.findings.push_back(
-        finding(Point::air, air, spansOf(dweller, need.airSpans), hasHeight && hasGround));
+        finding(Point::air, air, spansOf(dweller, dweller.airSpans), hasHeight && hasGround));
     if (canFall(dweller, need)) {
         fit.findings.push_back(
             finding(Point::drop, air, spansOf(dweller, *need.dropSpans), hasHeight && hasGround));
@@ -174,10 +170,10 @@ std::optional<Range<Millimetres>> groundFor(const Dweller& dweller, const Enclos
     const auto longer = std::max(home.length, home.width);
     const auto shorter = std::min(home.length, home.width);
     if (shorter <= Millimetres{0} || home.height <= Millimetres{0}) return std::nullopt;
-    if (longer < spansOf(dweller, need.floorLengthSpans)) return std::nullopt;
+    if (longer < spansOf(dweller, dweller.floorSpans)) return std::nullopt;
     if (shorter < spansOf(dweller, need.floorWidthSpans)) return std::nullopt;
     Range<Millimetres> depth{leastGround(dweller, need, home.height),
-                             home.height - spansOf(dweller, need.airSpans)};
+                             home.height - spansOf(dweller, dweller.airSpans)};
     if (canFall(dweller, need)) {
         depth.least = std::max(depth.least, home.height - spansOf(dweller, *need.dropSpans));
     }
@@ -192,12 +188,12 @@ std::optional<Millimetres> largestSpan(const Dweller& dweller, const Enclosure& 
     const auto limit = [&](Millimetres has, double spans) {
         if (has > Millimetres{0} && spans > 0) largest = std::min(largest, has.value / spans);
     };
-    limit(std::max(home.length, home.width), need.floorLengthSpans);
+    limit(std::max(home.length, home.width), dweller.floorSpans);
     limit(std::min(home.length, home.width), need.floorWidthSpans);
     limit(home.substrate, need.groundSpans);
-    if (home.substrate > Millimetres{0}) limit(home.height - home.substrate, need.airSpans);
+    if (home.substrate > Millimetres{0}) limit(home.height - home.substrate, dweller.airSpans);
     const bool isFull = home.height > Millimetres{0} && home.substrate >= home.height;
-    if (isFull && need.airSpans > 0) return Millimetres{0};
+    if (isFull && dweller.airSpans > 0) return Millimetres{0};
     if (largest == std::numeric_limits<double>::infinity()) return std::nullopt;
     return Millimetres{largest};
 }
@@ -210,9 +206,9 @@ Litres leastVolume(const Dweller& dweller, const HomeRules& rules) {
     const auto& need = rules.need(dweller.habit, dweller.age);
     const double span = dweller.span.value;
     // Where the ground is a part of the height, the air is the rest.
-    const double byShare = need.airSpans / std::max(0.1, 1 - need.groundShare);
-    const double height = std::max(need.groundSpans + need.airSpans, byShare);
-    return {need.floorLengthSpans * span * need.floorWidthSpans * span * height * span / 1e6};
+    const double byShare = dweller.airSpans / std::max(0.1, 1 - need.groundShare);
+    const double height = std::max(need.groundSpans + dweller.airSpans, byShare);
+    return {dweller.floorSpans * span * need.floorWidthSpans * span * height * span / 1e6};
 }
 
 }  // namespace burrow::homes

@@ -27,15 +27,16 @@ struct Dweller {
     Habit habit = Habit::terrestrial;
     Age age = Age::juvenile;
     Millimetres span;  ///< leg span, or body length of a scorpion
+    // From the rules that the keeper can set for a species, an animal or a place.
+    double floorSpans;  ///< least length of the floor, in its own spans
+    double airSpans;    ///< least height above the ground: what a climber climbs
 };
 
-/// What a dweller needs, in its own spans where the name says so.
+/// What a dweller needs besides, in its own spans where the name says so.
 struct SpaceNeed {
-    double floorLengthSpans = 3;
     double floorWidthSpans = 1.5;
     double groundSpans = 0;  ///< least depth of the ground
     double groundShare = 0;  ///< least depth as a part of the height of the home
-    double airSpans = 0;     ///< least height above the ground: what a climber climbs
     /// How far it may fall, from the lid to the ground; nothing where a fall does no harm.
     std::optional<double> dropSpans;
     Millimetres dropFrom;  ///< the span from which a fall can hurt

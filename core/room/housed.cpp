@@ -33,6 +33,11 @@ Habit habitOf(const Resident& resident) {
     return resident.profile != nullptr ? resident.profile->habit.value : Habit::terrestrial;
 }
 
+Dweller dwellerOf(const Resident& resident, Stage stage, Millimetres span, const Rules& rules) {
+    return {habitOf(resident), ageOf(stage), span, rules.factor("home.floor_spans"),
+            rules.factor("home.height_spans")};
+}
+
 /// The same animal with another span: its age goes with it.
 Dweller grownTo(const Resident& resident, Millimetres span, const Rules& rules, CivilDay today) {
     auto digest = resident.kept.digest;
@@ -40,7 +45,7 @@ Dweller grownTo(const Resident& resident, Millimetres span, const Rules& rules, 
     digest.carapace.reset();
     const auto known = resident.input();
     const PlanInput input{known.subject, digest, known.place, known.profile, known.home};
-    return {habitOf(resident), ageOf(judgeStage(input, rules, today).stage), span};
+    return dwellerOf(resident, judgeStage(input, rules, today).stage, span, rules);
 }
 
 bool hasSizes(const Enclosure& home) {
@@ -130,8 +135,8 @@ Housed housedIn(const Room& room, const ResidentPtr& resident, const std::option
     housed.home = home;
     const auto& stage = resident->plan.stage;
     if (!stage.span) return housed;
-    housed.dweller = Dweller{habitOf(*resident), ageOf(stage.stage), *stage.span};
     const auto own = room.rulesFor(*resident);
+    housed.dweller = dwellerOf(*resident, stage.stage, *stage.span, own);
     askForecasts(housed, room, own, forecasts);
     if (home) {
         judgeHome(housed, rules);

@@ -1,4 +1,3 @@
-pragma ComponentBehavior: Bound
 import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
@@ -12,6 +11,8 @@ Column {
     signal changing
 
     ActionButton {
+        // Its word stands where the words above it stand.
+        x: -leftPadding
         width: Math.min(implicitWidth, parent.width)
         visible: !shown.filter.active
         kind: "plain"
@@ -19,28 +20,25 @@ Column {
         text: qsTr("Show a part")
         onActivated: shown.changing()
     }
-    Loader {
+    Column {
         width: parent.width
-        visible: active
-        active: shown.filter.active
-        sourceComponent: Column {
-            topPadding: Tokens.space8
-            spacing: Tokens.space8
+        visible: shown.filter.active
+        topPadding: Tokens.space8
+        spacing: Tokens.space8
 
-            PickRow {
-                width: parent.width
-                bar: Tokens.warn
-                name: qsTr("Only a part is shown")
-                value: shown.filter.text
-                onActivated: shown.changing()
-            }
-            ActionButton {
-                width: parent.width
-                kind: "secondary"
-                glyph: "cross"
-                text: qsTr("Show everything")
-                onActivated: shown.filter.clear()
-            }
+        PickRow {
+            width: parent.width
+            bar: Tokens.warn
+            name: qsTr("Only a part is shown")
+            value: shown.filter.text
+            onActivated: shown.changing()
+        }
+        ActionButton {
+            width: parent.width
+            kind: "secondary"
+            glyph: "cross"
+            text: qsTr("Show everything")
+            onActivated: shown.filter.clear()
         }
     }
 }

@@ -39,6 +39,12 @@ Enclosure homeOf(double length, double width, double height, double substrate = 
     return home;
 }
 
+/// With the spans of floor and of air that such an animal usually gets.
+Dweller dwellerOf(Habit habit, Age age, double span) {
+    const double air = habit != Habit::arboreal ? 0.5 : age == Age::adult ? 2.5 : 3;
+    return {habit, age, {span}, 3, air};
+}
+
 Verdict verdict(const Fit& fit, Point point) {
     for (const auto& finding : fit.findings) {
         if (finding.point == point) return finding.verdict;
@@ -47,7 +53,7 @@ Verdict verdict(const Fit& fit, Point point) {
 }
 
 void checkFit(Checks& checks) {
-    const Dweller adult{Habit::terrestrial, Age::adult, {120}};
+    const auto adult = dwellerOf(Habit::terrestrial, Age::adult, 120);
     const auto good = fitOf(adult, homeOf(400, 250, 250, 100), rules());
     checks.that(good.isGood() && good.isKnown(), "floor of three spans, drop of 150 mm");
     checks.that(good.findings.size() == 5, "every point is told");
@@ -64,27 +70,28 @@ void checkFit(Checks& checks) {
     for (const auto* fit : {&good, &steep, &unknown}) {
         for (const auto& finding : fit->findings) checks.that(isSpoken(finding.why), "a reason");
     }
-    const Dweller climber{Habit::arboreal, Age::adult, {120}};
+    const auto climber = dwellerOf(Habit::arboreal, Age::adult, 120);
     const auto low = fitOf(climber, homeOf(400, 250, 250, 50), rules());
     checks.that(verdict(low, Point::air) == Verdict::amiss, "a climber needs height");
-    const Dweller digger{Habit::fossorial, Age::sling, {10}};
+    const auto digger = dwellerOf(Habit::fossorial, Age::sling, 10);
     const auto shallow = fitOf(digger, homeOf(60, 60, 80, 30), rules());
     checks.that(verdict(shallow, Point::ground) == Verdict::amiss,
                 "a digging sling needs half the height");
     // 400 mm: at least 1.5 spans deep and a drop of at most 1.5; at most up to half a span of air.
     const auto depth =
-        groundFor({Habit::fossorial, Age::adult, {100}}, homeOf(300, 200, 400), rules());
+        groundFor(dwellerOf(Habit::fossorial, Age::adult, 100), homeOf(300, 200, 400), rules());
     checks.that(depth == Range<Millimetres>{{250}, {350}}, "250 to 350 mm of ground");
-    checks.that(!groundFor({Habit::fossorial, Age::adult, {100}}, homeOf(300, 200, 190), rules()),
-                "no depth would do");
+    checks.that(
+        !groundFor(dwellerOf(Habit::fossorial, Age::adult, 100), homeOf(300, 200, 190), rules()),
+        "no depth would do");
     checks.that(!HomeRules::fromJson("{}"), "another file is refused");
 }
 
 bool fitsHold() {
     const auto anyDweller = [] {
-        return Dweller{*rc::gen::element(Habit::terrestrial, Habit::arboreal, Habit::fossorial),
-                       *rc::gen::element(Age::sling, Age::juvenile, Age::adult),
-                       {*rc::gen::inRange(5, 250) * 1.0}};
+        return dwellerOf(*rc::gen::element(Habit::terrestrial, Habit::arboreal, Habit::fossorial),
+                         *rc::gen::element(Age::sling, Age::juvenile, Age::adult),
+                         *rc::gen::inRange(5, 250));
     };
     const auto anyHome = [] {
         return homeOf(*rc::gen::inRange(20, 900), *rc::gen::inRange(20, 600),
@@ -179,7 +186,7 @@ void checkOutgrown(Checks& checks) {
          {Case{60, 70, {40, .3, 90, .3, 1.1}, steady}, Case{60, 95, {40, .3, 90, .3, 1.1}, steady},
           Case{30, 100, {20, .4, 60, .35, 1.25}, slowing},
           Case{60, 78, {15, .5, 120, .25, 1.2}, slowing}}) {
-        const Dweller dweller{Habit::terrestrial, Age::juvenile, {c.span}};
+        const auto dweller = dwellerOf(Habit::terrestrial, Age::juvenile, c.span);
         const auto home = homeOf(c.largest * 3, c.largest * 2, 900, 400);
         const auto answer = outgrown(dweller, home, c.moults, c.growth, rules()).value();
         const auto days = simulated(dweller, c.largest, c.moults, c.growth, 100'000);
@@ -195,7 +202,7 @@ void checkOutgrown(Checks& checks) {
         close(answer.late, .9, "90 of 100 outgrown");
         checks.that(isSpoken(answer.why), "a reason");
     }
-    const Dweller grownUp{Habit::terrestrial, Age::adult, {150}};
+    const auto grownUp = dwellerOf(Habit::terrestrial, Age::adult, 150);
     const auto forLife = outgrown(grownUp, homeOf(600, 400, 300, 150), {300, .3, 400, .3, 1},
                                   {1.02, .02, .02, Millimetres{160}}, rules());
     checks.that(!forLife->median && forLife->chanceEver < .2 && isSpoken(forLife->why), "for life");
@@ -204,7 +211,7 @@ void checkOutgrown(Checks& checks) {
     checks.that(!outgrown(grownUp, homeOf(0, 0, 0), {}, {}, rules()), "nothing recorded");
     // Przibram's ratio 2^(1/3) of a sure moult: 50 mm become 63 mm.
     const GrowthOutlook sure{std::cbrt(2.0), 0, 0, std::nullopt};
-    const Dweller sling{Habit::terrestrial, Age::juvenile, {50}};
+    const auto sling = dwellerOf(Habit::terrestrial, Age::juvenile, 50);
     const auto next =
         outgrown(sling, homeOf(62.9 * 3, 150, 300, 200), {30, 0, 60, 0, 1}, sure, rules());
     checks.that(next->median == 30 && next->late == 30, "with the next moult");
@@ -244,7 +251,7 @@ void checkSpeed(Checks& checks) {
     const auto begin = std::chrono::steady_clock::now();
     int outgrownCount = 0;
     for (int i = 0; i < 20'000; ++i) {
-        const Dweller dweller{Habit::terrestrial, Age::juvenile, {20.0 + i % 90}};
+        const auto dweller = dwellerOf(Habit::terrestrial, Age::juvenile, 20.0 + i % 90);
         const auto answer = outgrown(dweller, homeOf(300, 200, 200, 100), {40, .3, 80, .3, 1.1},
                                      {1.25, .05, .03, Millimetres{180}}, rules());
         outgrownCount += answer->now ? 1 : 0;
