@@ -138,9 +138,8 @@ Message reasonFor(const Outgrown& outgrown) {
 }  // namespace
 
 std::optional<Outgrown> outgrown(const Dweller& dweller, const Enclosure& home,
-                                 const MoultOutlook& moults, const GrowthOutlook& growth,
-                                 const HomeRules& rules) {
-    const auto largest = largestSpan(dweller, home, rules);
+                                 const MoultOutlook& moults, const GrowthOutlook& growth) {
+    const auto largest = largestSpan(dweller, home);
     if (!largest) return std::nullopt;
     Outgrown answer;
     answer.now = dweller.span > *largest;

@@ -46,6 +46,6 @@ constexpr int moultsAhead = 12;
 /// 2 %. O(moultsAhead).
 [[nodiscard]] std::optional<Outgrown> outgrown(const Dweller& dweller, const Enclosure& home,
                                                const MoultOutlook& moults,
-                                               const GrowthOutlook& growth, const HomeRules& rules);
+                                               const GrowthOutlook& growth);
 
 }  // namespace burrow::homes

@@ -60,8 +60,11 @@ public:
                 makeReady();
             }
         }
+        const bool isPlain = plan_.waiting.empty() && plan_.spareTubs == 0;
         plan_.summary = {
-            "homes.rehousing",
+            isPlain                ? "homes.rehousingNow"
+            : plan_.spareTubs == 0 ? "homes.rehousingLater"
+                                   : "homes.rehousing",
             {{"count", static_cast<std::int64_t>(moves_.size() - plan_.waiting.size())},
              {"waiting", static_cast<std::int64_t>(plan_.waiting.size())},
              {"spare", std::int64_t{plan_.spareTubs}}}};

@@ -28,9 +28,7 @@ std::vector<TableShape> shapes() {
     const Range<double> spans{0, 20};
     const Range<double> share{0, 1};
     return {{"space",
-             {{"floor_width_spans", spans},
-              {"ground_spans", spans},
-              {"ground_share", share, true},
+             {{"ground_share", share, true},
               {"drop_spans", spans, true},
               {"drop_from_mm", {{0, 350}}, true}}},
             {"mixes", {{"mix"}, {"material"}, {"parts", {{0.1, 20}}}}},
@@ -55,7 +53,7 @@ bool canFall(const Dweller& dweller, const SpaceNeed& need) {
 
 /// At least this deep, by its spans and by the height of its home.
 Millimetres leastGround(const Dweller& dweller, const SpaceNeed& need, Millimetres height) {
-    return std::max(spansOf(dweller, need.groundSpans), height * need.groundShare);
+    return std::max(spansOf(dweller, dweller.groundSpans), height * need.groundShare);
 }
 
 Finding finding(Point point, Millimetres has, Millimetres needs, bool isKnown) {
@@ -107,9 +105,7 @@ Result<HomeRules> HomeRules::fromJson(std::string_view file) {
             const auto id = std::string(nameOf(habit)) + "." + std::string(name(age));
             const auto* row = rules.tables_.find("space", id);
             if (row == nullptr) return refuse(id);
-            rules.needs_.push_back({row->number("floor_width_spans"),
-                                    row->number("ground_spans"),
-                                    row->numberIfAny("ground_share").value_or(0),
+            rules.needs_.push_back({row->numberIfAny("ground_share").value_or(0),
                                     row->numberIfAny("drop_spans"),
                                     {row->numberIfAny("drop_from_mm").value_or(0)},
                                     row->source});
@@ -149,7 +145,7 @@ Fit fitOf(const Dweller& dweller, const Enclosure& home, const HomeRules& rules)
     fit.findings.push_back(
         finding(Point::floorLength, longer, spansOf(dweller, dweller.floorSpans), hasFloor));
     fit.findings.push_back(
-        finding(Point::floorWidth, shorter, spansOf(dweller, need.floorWidthSpans), hasFloor));
+        finding(Point::floorWidth, shorter, spansOf(dweller, dweller.widthSpans), hasFloor));
     const auto ground = leastGround(dweller, need, home.height);
     if (ground > Millimetres{0}) {
         const bool isKnown = hasGround && (hasHeight || need.groundShare == 0);
@@ -171,7 +167,7 @@ std::optional<Range<Millimetres>> groundFor(const Dweller& dweller, const Enclos
     const auto shorter = std::min(home.length, home.width);
     if (shorter <= Millimetres{0} || home.height <= Millimetres{0}) return std::nullopt;
     if (longer < spansOf(dweller, dweller.floorSpans)) return std::nullopt;
-    if (shorter < spansOf(dweller, need.floorWidthSpans)) return std::nullopt;
+    if (shorter < spansOf(dweller, dweller.widthSpans)) return std::nullopt;
     Range<Millimetres> depth{leastGround(dweller, need, home.height),
                              home.height - spansOf(dweller, dweller.airSpans)};
     if (canFall(dweller, need)) {
@@ -181,16 +177,14 @@ std::optional<Range<Millimetres>> groundFor(const Dweller& dweller, const Enclos
     return depth;
 }
 
-std::optional<Millimetres> largestSpan(const Dweller& dweller, const Enclosure& home,
-                                       const HomeRules& rules) {
-    const auto& need = rules.need(dweller.habit, dweller.age);
+std::optional<Millimetres> largestSpan(const Dweller& dweller, const Enclosure& home) {
     double largest = std::numeric_limits<double>::infinity();
     const auto limit = [&](Millimetres has, double spans) {
         if (has > Millimetres{0} && spans > 0) largest = std::min(largest, has.value / spans);
     };
     limit(std::max(home.length, home.width), dweller.floorSpans);
-    limit(std::min(home.length, home.width), need.floorWidthSpans);
-    limit(home.substrate, need.groundSpans);
+    limit(std::min(home.length, home.width), dweller.widthSpans);
+    limit(home.substrate, dweller.groundSpans);
     if (home.substrate > Millimetres{0}) limit(home.height - home.substrate, dweller.airSpans);
     const bool isFull = home.height > Millimetres{0} && home.substrate >= home.height;
     if (isFull && dweller.airSpans > 0) return Millimetres{0};
@@ -207,8 +201,8 @@ Litres leastVolume(const Dweller& dweller, const HomeRules& rules) {
     const double span = dweller.span.value;
     // Where the ground is a part of the height, the air is the rest.
     const double byShare = dweller.airSpans / std::max(0.1, 1 - need.groundShare);
-    const double height = std::max(need.groundSpans + dweller.airSpans, byShare);
-    return {dweller.floorSpans * span * need.floorWidthSpans * span * height * span / 1e6};
+    const double height = std::max(dweller.groundSpans + dweller.airSpans, byShare);
+    return {dweller.floorSpans * span * dweller.widthSpans * span * height * span / 1e6};
 }
 
 }  // namespace burrow::homes

@@ -28,14 +28,14 @@ struct Dweller {
     Age age = Age::juvenile;
     Millimetres span;  ///< leg span, or body length of a scorpion
     // From the rules that the keeper can set for a species, an animal or a place.
-    double floorSpans;  ///< least length of the floor, in its own spans
-    double airSpans;    ///< least height above the ground: what a climber climbs
+    double floorSpans;   ///< least length of the floor, in its own spans
+    double widthSpans;   ///< least width of the floor
+    double airSpans;     ///< least height above the ground: what a climber climbs
+    double groundSpans;  ///< least depth of the ground
 };
 
 /// What a dweller needs besides, in its own spans where the name says so.
 struct SpaceNeed {
-    double floorWidthSpans = 1.5;
-    double groundSpans = 0;  ///< least depth of the ground
     double groundShare = 0;  ///< least depth as a part of the height of the home
     /// How far it may fall, from the lid to the ground; nothing where a fall does no harm.
     std::optional<double> dropSpans;
@@ -94,8 +94,7 @@ struct Fit {
 
 /// The largest span for which the home is large enough, its ground being as it is: by floor, ground and
 /// air, not by the drop, which becomes less of a danger as it grows. Nothing where no size is recorded.
-[[nodiscard]] std::optional<Millimetres> largestSpan(const Dweller& dweller, const Enclosure& home,
-                                                     const HomeRules& rules);
+[[nodiscard]] std::optional<Millimetres> largestSpan(const Dweller& dweller, const Enclosure& home);
 
 /// The same dweller after a moult that makes it so many times as large.
 [[nodiscard]] inline Dweller grown(Dweller dweller, double ratio) {

@@ -9,16 +9,19 @@
 namespace burrow {
 
 HomeNeed homeNeed(Millimetres span, const Rules& rules) {
-    return {span * rules.factor("home.floor_spans"), span * rules.factor("home.height_spans")};
+    return {span * rules.factor("home.floor_spans"), span * rules.factor("home.width_spans"),
+            span * rules.factor("home.height_spans"), span * rules.factor("home.ground_spans")};
 }
 
 HomeFit fitOf(const HomeSize& home, const HomeNeed& need) {
     const auto floor = std::max(home.length, home.width);
     const bool hasHeight = home.height.value > 0;
     if (floor.value <= 0 && !hasHeight) return HomeFit::unknown;
+    const auto width = std::min(home.length, home.width);
     const bool isShort = floor.value > 0 && floor < need.floor;
-    const bool isLow = hasHeight && home.height - home.substrate < need.height;
-    return isShort || isLow ? HomeFit::tooSmall : HomeFit::fits;
+    const bool isNarrow = width.value > 0 && width < need.width;
+    const bool isLow = hasHeight && home.height < need.height + need.ground;
+    return isShort || isNarrow || isLow ? HomeFit::tooSmall : HomeFit::fits;
 }
 
 namespace {

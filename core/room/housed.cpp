@@ -34,8 +34,13 @@ Habit habitOf(const Resident& resident) {
 }
 
 Dweller dwellerOf(const Resident& resident, Stage stage, Millimetres span, const Rules& rules) {
-    return {habitOf(resident), ageOf(stage), span, rules.factor("home.floor_spans"),
-            rules.factor("home.height_spans")};
+    return {habitOf(resident),
+            ageOf(stage),
+            span,
+            rules.factor("home.floor_spans"),
+            rules.factor("home.width_spans"),
+            rules.factor("home.height_spans"),
+            rules.factor("home.ground_spans")};
 }
 
 /// The same animal with another span: its age goes with it.
@@ -143,7 +148,7 @@ Housed housedIn(const Room& room, const ResidentPtr& resident, const std::option
         if (housed.grown) {
             housed.outgrown =
                 homes::outgrown(*housed.dweller, *home, outlookOf(*housed.moult, room.day().today),
-                                growthOf(housed), rules);
+                                growthOf(housed));
         }
     } else if (resident->kept.place.position == spareTub) {
         housed.state = HomeState::inSpareTub;

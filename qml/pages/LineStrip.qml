@@ -15,7 +15,9 @@ PressArea {
     property bool tappable: false
     property bool latin: false
 
-    readonly property string spoken: [row.tag, row.name, row.value, row.sub].filter(text => text !== "").join(", ")
+    readonly property string spoken: row.told + (row.value === "" ? "" : ", " + row.value)
+                                     + (row.sub === "" ? "" : ", " + row.sub)
+    readonly property string told: row.tag === "" ? row.name : row.tag + ", " + row.name
 
     text: row.name
     enabled: row.tappable

@@ -18,6 +18,8 @@ PageFrame {
     readonly property bool atTub: page.round.subject !== ""
     readonly property bool scans: page.kit.settings.scanNext && page.kit.scanner?.state !== Scanner.NoCamera
 
+    readonly property string then: page.scans ? qsTr("then scan the next tub") : qsTr("then the next tub")
+
     function goOn() {
         if (page.scans)
             page.kit.navigation.replaced("ScanPage", {});
@@ -113,8 +115,8 @@ PageFrame {
             width: parent.width
             text: page.round.mainText
             held: page.holding || page.round.task === RoundModel.Waiting
-            sub: !page.atTub ? "" : page.scans ? qsTr("then scan the next tub")
-                                                : qsTr("then the next tub")
+            sub: !page.atTub ? "" : page.round.alsoText === "" ? page.then
+                                                               : page.round.alsoText + ", " + page.then
             onActivated: {
                 if (page.atTub) {
                     page.round.doMain();

@@ -41,6 +41,8 @@ class RoundModel : public QObject {
     Q_PROPERTY(QVariantList outcomes READ outcomes NOTIFY changed FINAL)
     /// [{text, on}]: what is due besides, done with the same tap.
     Q_PROPERTY(QVariantList extras READ extras NOTIFY changed FINAL)
+    /// What the main tap writes besides: "watered too"; empty for nothing.
+    Q_PROPERTY(QString alsoText READ alsoText NOTIFY changed FINAL)
 
     // The prey.
     Q_PROPERTY(QString amount READ amount NOTIFY changed FINAL)
@@ -88,6 +90,7 @@ public:
     [[nodiscard]] QString mainText() const;
     [[nodiscard]] QVariantList outcomes() const;
     [[nodiscard]] QVariantList extras() const;
+    [[nodiscard]] QString alsoText() const;
 
     [[nodiscard]] QString amount() const;
     [[nodiscard]] QString amountNote() const;

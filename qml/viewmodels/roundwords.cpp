@@ -115,6 +115,15 @@ QVariantList RoundModel::extras() const {
     return list;
 }
 
+QString RoundModel::alsoText() const {
+    QStringList done;
+    for (const auto& extra : extras_) {
+        if (!extra.isOn) continue;
+        done.append(desk_->say(Message("round.also." + std::string(name(extra.care)))));
+    }
+    return done.join(QStringLiteral(", "));
+}
+
 QString RoundModel::amount() const { return resident_ ? desk_->say(prey_.amount()) : QString(); }
 
 QString RoundModel::amountNote() const {

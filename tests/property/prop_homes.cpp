@@ -42,7 +42,11 @@ Enclosure homeOf(double length, double width, double height, double substrate = 
 /// With the spans of floor and of air that such an animal usually gets.
 Dweller dwellerOf(Habit habit, Age age, double span) {
     const double air = habit != Habit::arboreal ? 0.5 : age == Age::adult ? 2.5 : 3;
-    return {habit, age, {span}, 3, air};
+    const double ground = habit == Habit::arboreal      ? 0.2
+                          : habit == Habit::terrestrial ? 0.5
+                          : age == Age::sling           ? 1
+                                                        : 1.5;
+    return {habit, age, {span}, 3, 1.5, air, ground};
 }
 
 Verdict verdict(const Fit& fit, Point point) {
@@ -121,7 +125,7 @@ bool fitsHold() {
     ok &= rc::check("up to its largest span a home is large enough, and above not", [=] {
         auto dweller = anyDweller();
         const auto home = anyHome();
-        const auto largest = largestSpan(dweller, home, rules());
+        const auto largest = largestSpan(dweller, home);
         const auto isLarge = [&](double span) {
             dweller.span = {span};
             const auto fit = fitOf(dweller, home, rules());
@@ -188,7 +192,7 @@ void checkOutgrown(Checks& checks) {
           Case{60, 78, {15, .5, 120, .25, 1.2}, slowing}}) {
         const auto dweller = dwellerOf(Habit::terrestrial, Age::juvenile, c.span);
         const auto home = homeOf(c.largest * 3, c.largest * 2, 900, 400);
-        const auto answer = outgrown(dweller, home, c.moults, c.growth, rules()).value();
+        const auto answer = outgrown(dweller, home, c.moults, c.growth).value();
         const auto days = simulated(dweller, c.largest, c.moults, c.growth, 100'000);
         const auto at = [&](double share) {
             return days[static_cast<std::size_t>(share * static_cast<double>(days.size()))];
@@ -204,19 +208,17 @@ void checkOutgrown(Checks& checks) {
     }
     const auto grownUp = dwellerOf(Habit::terrestrial, Age::adult, 150);
     const auto forLife = outgrown(grownUp, homeOf(600, 400, 300, 150), {300, .3, 400, .3, 1},
-                                  {1.02, .02, .02, Millimetres{160}}, rules());
+                                  {1.02, .02, .02, Millimetres{160}});
     checks.that(!forLife->median && forLife->chanceEver < .2 && isSpoken(forLife->why), "for life");
-    const auto now = outgrown(grownUp, homeOf(300, 200, 300, 150), {}, {}, rules());
+    const auto now = outgrown(grownUp, homeOf(300, 200, 300, 150), {}, {});
     checks.that(now->now && now->median == 0 && isSpoken(now->why), "outgrown already");
-    checks.that(!outgrown(grownUp, homeOf(0, 0, 0), {}, {}, rules()), "nothing recorded");
+    checks.that(!outgrown(grownUp, homeOf(0, 0, 0), {}, {}), "nothing recorded");
     // Przibram's ratio 2^(1/3) of a sure moult: 50 mm become 63 mm.
     const GrowthOutlook sure{std::cbrt(2.0), 0, 0, std::nullopt};
     const auto sling = dwellerOf(Habit::terrestrial, Age::juvenile, 50);
-    const auto next =
-        outgrown(sling, homeOf(62.9 * 3, 150, 300, 200), {30, 0, 60, 0, 1}, sure, rules());
+    const auto next = outgrown(sling, homeOf(62.9 * 3, 150, 300, 200), {30, 0, 60, 0, 1}, sure);
     checks.that(next->median == 30 && next->late == 30, "with the next moult");
-    const auto after =
-        outgrown(sling, homeOf(63.1 * 3, 150, 300, 200), {30, 0, 60, 0, 1}, sure, rules());
+    const auto after = outgrown(sling, homeOf(63.1 * 3, 150, 300, 200), {30, 0, 60, 0, 1}, sure);
     checks.that(after->median == 90, "with the one after");
 }
 
@@ -253,7 +255,7 @@ void checkSpeed(Checks& checks) {
     for (int i = 0; i < 20'000; ++i) {
         const auto dweller = dwellerOf(Habit::terrestrial, Age::juvenile, 20.0 + i % 90);
         const auto answer = outgrown(dweller, homeOf(300, 200, 200, 100), {40, .3, 80, .3, 1.1},
-                                     {1.25, .05, .03, Millimetres{180}}, rules());
+                                     {1.25, .05, .03, Millimetres{180}});
         outgrownCount += answer->now ? 1 : 0;
     }
     const std::chrono::duration<double, std::milli> took = std::chrono::steady_clock::now() - begin;

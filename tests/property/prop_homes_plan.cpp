@@ -79,7 +79,7 @@ const Housed& of(const HomesPlan& plan, SubjectId id) {
 }
 
 /// An adult of 140 mm needs a floor of 420 by 210 mm, 70 mm of ground and 140 mm of air above it, and must
-/// not fall more than 210 mm (rules home.floor_spans and home.height_spans; table "space",
+/// not fall more than 210 mm (rules home.*_spans; table "space",
 /// terrestrial.adult).
 bool aRoomByHand() {
     Checks check;

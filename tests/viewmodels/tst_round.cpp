@@ -165,7 +165,9 @@ private slots:
         round.setDesk(&at.desk);
         round.goTo(at.id(at.hamorii));
         QCOMPARE(round.extras().size(), 2);
+        QCOMPARE(round.alsoText(), QString("watered too, dampened too"));
         round.toggleExtra(1);
+        QCOMPARE(round.alsoText(), QString("watered too"));
         QCOMPARE(round.extras().at(1).toMap().value("text").toString(), QString("Not dampened"));
         round.doMain();
         at.settle();
