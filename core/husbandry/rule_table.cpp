@@ -59,7 +59,7 @@ constexpr std::array families{
     RuleFamily{"home.floor_spans", {}, ratio, number},
     RuleFamily{"home.width_spans", {}, ratio, number},
     RuleFamily{"home.height_spans", {}, ratio, number},
-    RuleFamily{"home.ground_spans", {}, ratio, number},
+    RuleFamily{"home.ground_spans", {}, factor, number},
     RuleFamily{"home.ahead", {}, days, number},
     RuleFamily{"quarantine.days", {}, days, range},
     RuleFamily{"breeding.charged", {}, days, range},

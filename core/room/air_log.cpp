@@ -15,7 +15,6 @@ namespace burrow {
 namespace {
 
 constexpr std::size_t monthLength = 7;  // "2026-05"
-constexpr std::size_t dayLength = 10;   // "2026-05-08"
 constexpr std::size_t fileDigits = 16;
 constexpr std::size_t hashDigits = 16;
 /// How far back a day's mean is looked for.
