@@ -1,0 +1,219 @@
+#include "measure/survey.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "measure/find.h"
+#include "measure/homography.h"
+#include "measure/sharpness.h"
+#include "measure/symbol_edges.h"
+
+namespace burrow::measure {
+namespace {
+
+using pictures::Raster;
+
+tl::unexpected<Error> refuse(Message message) { return fail(Trouble::badInput, std::move(message)); }
+
+/// What is believed of a lens before its photo is seen: those of phones bend straight lines by less than
+/// this at the corners (common practice, no source).
+constexpr RadialBelief lensBelief{0, 0.04};
+constexpr RadialBelief noLens{};
+
+/// The squares, one of each corner, in the order of MatCorner.
+Result<std::vector<FoundMark>> wholeMat(const FoundMarks& marks, const Raster& photo) {
+    const auto& first = marks.mat.front().mark;
+    std::vector<FoundMark> squares;
+    for (const auto corner : matCorners) {
+        for (const auto& each : marks.mat) {
+            if (each.mark.paper != first.paper || each.mark.name != first.name) {
+                return refuse({"measure.twoMats"});
+            }
+            if (each.mark.corner != corner) continue;
+            if (!squares.empty() && squares.back().mark.corner == corner) {
+                return refuse({"measure.twoMats"});
+            }
+            squares.push_back(each);
+        }
+    }
+    if (squares.size() == matCorners.size()) return squares;
+    if (looksBlurred(greyCopy(photo, 1600))) return refuse({"measure.blurred"});
+    return refuse(
+        {"measure.corners", {{"count", static_cast<std::int64_t>(squares.size())}}});
+}
+
+/// How far the symbols' own homographies lie from the common projection: the sum of squares that is
+/// left when both have used up their parameters, over what noise alone would leave.
+double bendOf(const std::vector<SymbolEdges>& symbols, const EdgeFit& fit) {
+    const auto common = fit.projection();
+    double squares = 0;
+    for (std::size_t i = 0; i < symbols.size(); ++i) {
+        const Projection own{symbols[i].local, Radial{}};
+        for (const auto& edge : symbols[i].edges) {
+            const auto a = photoOf(own, edge.at);
+            const auto b = photoOf(common, edge.at);
+            // Half of the distance's square is across the edge, on the average.
+            const double weight = edge.weight / fit.noise[i];
+            squares += 0.5 * weight * weight *
+                       ((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y));
+        }
+    }
+    const auto free = 8 * static_cast<double>(symbols.size()) - 9;
+    return free > 0 ? squares / (free * fit.clustering) : 0;
+}
+
+/// The farthest that a square's corner lies from where all together put it, in millimetres.
+double farthestOff(const std::vector<SymbolEdges>& symbols, const MatLayout& layout,
+                   const EdgeFit& fit) {
+    const auto common = fit.projection();
+    double most = 0;
+    for (std::size_t i = 0; i < symbols.size(); ++i) {
+        const auto box = layout.square(matCorners[i]);
+        const Projection own{symbols[i].local, Radial{}};
+        const auto a = photoOf(own, box.centre());
+        const auto b = photoOf(common, box.centre());
+        const auto stretch = stretchAt(common, box.centre());
+        most = std::max(most, std::hypot(a.x - b.x, a.y - b.y) / stretch.least);
+    }
+    return most;
+}
+
+Done checkSymbol(const SymbolEdges& symbol, const SurveyLimits& limits) {
+    if (symbol.blur > limits.mostBlur * symbol.module) return refuse({"measure.blurred"});
+    if (symbol.contrast < limits.leastContrast) return refuse({"measure.dim"});
+    return {};
+}
+
+Done checkStretch(Survey& found, std::span<const MatPoint> places, const SurveyLimits& limits) {
+    const auto projection = found.projection();
+    const auto middle = stretchAt(projection, found.middle);
+    if (middle.isMirrored) return refuse({"measure.mirrored"});
+    if (!(middle.least > 0) || middle.least < limits.leastLevel * middle.most) {
+        return refuse({"measure.tilted"});
+    }
+    found.pixelsPerMm = middle.least;
+    for (const auto& place : places) {
+        if (!(stretchAt(projection, place).least >= limits.leastPixelsPerMm)) {
+            return refuse({"measure.far"});
+        }
+    }
+    return {};
+}
+
+/// Two fits, without and with the radial term. The first counts unless the second is better by more than
+/// chance; how sure it is always comes from the second, since a bend too slight to show is still a bend.
+Result<EdgeFit> bestFit(std::span<const EdgePoint> edges, int symbols, const Homography& start,
+                        const Radial& lens, Survey& found) {
+    BURROW_TRY(const auto straight, fitEdges(edges, symbols, start, lens, noLens));
+    BURROW_TRY(auto bent,
+               fitEdges(edges, symbols, straight.projection().toPicture, lens, lensBelief));
+    // F with one degree of freedom above; 3.84 is its 95 percent point for many below.
+    const double t2 = bent.parameters[8] * bent.parameters[8] / bent.variance(8);
+    found.hasRadial = t2 > 3.84;
+    if (!found.hasRadial) {
+        bent.parameters = straight.parameters;
+        bent.residual = straight.residual;
+        bent.spread = straight.spread;
+    }
+    return bent;
+}
+
+void take(const EdgeFit& fit, Survey& found) {
+    found.frame = fit.frame;
+    found.parameters = fit.parameters;
+    found.residual = fit.residual;
+    found.covariance = fit.covariance;
+    const double inflated = std::max(1.0, found.bend);
+    for (auto& value : found.covariance) value *= inflated;
+}
+
+Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey found,
+                         const SurveyLimits& limits) {
+    BURROW_TRY(const auto squares, wholeMat(marks, photo));
+    const auto& layout = layoutOf(squares.front().mark.paper);
+    std::vector<SymbolEdges> symbols;
+    std::vector<EdgePoint> edges;
+    std::vector<PointPair> corners;
+    std::vector<MatPoint> places;
+    for (std::size_t i = 0; i < squares.size(); ++i) {
+        if (isMirrored(squares[i].symbol)) return refuse({"measure.mirrored"});
+        const auto box = layout.square(squares[i].mark.corner);
+        auto symbol = edgesOf(photo, squares[i].symbol, box, static_cast<int>(i));
+        if (!symbol) return refuse({"measure.hidden"});
+        BURROW_DO(checkSymbol(*symbol, limits));
+        for (const double dx : {0.0, box.width.value}) {
+            for (const double dy : {0.0, box.height.value}) {
+                const ImagePoint at{box.x.value + dx, box.y.value + dy};
+                corners.push_back({at, mapped(symbol->local, at)});
+                places.push_back({{at.x}, {at.y}});
+            }
+        }
+        edges.insert(edges.end(), symbol->edges.begin(), symbol->edges.end());
+        symbols.push_back(*std::move(symbol));
+    }
+    found.scale = ScaleKind::mat;
+    found.mat = squares.front().mark;
+    found.middle = {0.5 * layout.width, 0.5 * layout.height};
+    BURROW_TRY(const auto start, fitHomography(corners));
+    BURROW_TRY(const auto fit,
+               bestFit(edges, static_cast<int>(symbols.size()), start.homography,
+                       Radial::about(photo.width(), photo.height()), found));
+    found.bend = bendOf(symbols, fit);
+    take(fit, found);
+    if (std::abs(fit.parameters[8]) > limits.mostRadial ||
+        farthestOff(symbols, layout, fit) > limits.mostBend) {
+        return refuse({"measure.notFlat"});
+    }
+    BURROW_DO(checkStretch(found, places, limits));
+    return found;
+}
+
+Result<Survey> surveyTag(const Raster& photo, const FoundTag& tag, Survey found,
+                         const SurveyLimits& limits) {
+    if (isMirrored(tag.symbol)) return refuse({"measure.mirrored"});
+    const MatBox place{{0}, {0}, tag.tag.side, tag.tag.side};
+    auto symbol = edgesOf(photo, tag.symbol, place, 0);
+    if (!symbol) return refuse({"measure.hidden"});
+    BURROW_DO(checkSymbol(*symbol, limits));
+    found.scale = ScaleKind::tag;
+    found.code = tag.tag.code;
+    found.middle = place.centre();
+    BURROW_TRY(const auto fit,
+               bestFit(symbol->edges, 1, symbol->local,
+                       Radial::about(photo.width(), photo.height()), found));
+    take(fit, found);
+    const std::array places{found.middle};
+    BURROW_DO(checkStretch(found, places, limits));
+    return found;
+}
+
+const FoundTag& nearest(const std::vector<FoundTag>& tags, std::optional<ImagePoint> near,
+                        const Raster& photo) {
+    const auto to = near.value_or(ImagePoint{0.5 * photo.width(), 0.5 * photo.height()});
+    return *std::min_element(tags.begin(), tags.end(), [&](const auto& a, const auto& b) {
+        const auto p = a.symbol.centre();
+        const auto q = b.symbol.centre();
+        return std::hypot(p.x - to.x, p.y - to.y) < std::hypot(q.x - to.x, q.y - to.y);
+    });
+}
+
+}  // namespace
+
+Result<Survey> survey(const Raster& photo, std::optional<ImagePoint> near,
+                      const SurveyLimits& limits) {
+    const auto marks = findMarks(photo);
+    if (marks.isMirrored) return refuse({"measure.mirrored"});
+    Survey found;
+    found.photoWidth = photo.width();
+    found.photoHeight = photo.height();
+    for (const auto& tag : marks.tags) found.codes.push_back(tag.tag.code);
+    if (marks.tags.size() == 1) found.code = marks.tags.front().tag.code;
+    if (!marks.mat.empty()) return surveyMat(photo, marks, std::move(found), limits);
+    if (!marks.tags.empty()) {
+        return surveyTag(photo, nearest(marks.tags, near, photo), std::move(found), limits);
+    }
+    if (looksBlurred(greyCopy(photo, 1600))) return refuse({"measure.blurred"});
+    return refuse({"measure.nothing"});
+}
+
+}  // namespace burrow::measure
