@@ -10,6 +10,8 @@ namespace {
 
 using Vector = Eigen::VectorXd;
 using Matrix = Eigen::MatrixXd;
+/// By the nine parameters that all symbols share.
+using Slope = Eigen::Matrix<double, static_cast<int>(parameterCount), 1>;
 
 constexpr Eigen::Index radialAt = 8;
 constexpr auto shared = static_cast<Eigen::Index>(parameterCount);
@@ -29,7 +31,7 @@ FitFrame frameOf(std::span<const EdgePoint> edges, const Radial& lens) {
 /// What a piece of edge says, linearised at the current parameters.
 struct Row {
     double miss = 0;  ///< pixels across the edge, seen less expected
-    Vector slope;     ///< of what is expected
+    Slope slope;      ///< of what is expected; by the grown dark it is the polarity
 };
 
 class Problem {
@@ -101,7 +103,7 @@ Across across(const Seen& s, bool isUpright) {
     const double alongY = isUpright ? s.vy : s.vx;
     const double towardsX = isUpright ? s.ux : s.uy;
     const double towardsY = isUpright ? s.vx : s.vy;
-    const double length = std::hypot(alongX, alongY);
+    const double length = std::sqrt(alongX * alongX + alongY * alongY);
     Across n{alongY / length, -alongX / length};
     if (n.x * towardsX + n.y * towardsY < 0) n = {-n.x, -n.y};
     return n;
@@ -128,10 +130,8 @@ void Problem::fill(Row& row, const EdgePoint& edge, const Vector& p) const {
     const double byU = frame_.radius * (n.x * a + n.y * b) / s.w;
     const double byV = frame_.radius * (n.x * b + n.y * c) / s.w;
     const double byW = -(byU * s.u + byV * s.v);
-    row.slope.setZero();
-    row.slope.head<shared>() << byU * s.x, byU * s.y, byU, byV * s.x, byV * s.y, byV, byW * s.x,
+    row.slope << byU * s.x, byU * s.y, byU, byV * s.x, byV * s.y, byV, byW * s.x,
         byW * s.y, frame_.radius * s.rho * (n.x * s.u + n.y * s.v);
-    row.slope(shared + edge.symbol) = edge.polarity;
 }
 
 double Problem::cost(const Vector& p) const {
@@ -164,20 +164,33 @@ void Problem::addBelief(const Vector& p, Matrix& matrix, Vector& right) const {
 void Problem::normal(const Vector& p, Matrix& matrix, Vector& right) const {
     matrix.setZero(size_, size_);
     right.setZero(size_);
-    Row row{0, Vector(size_)};
+    // Only a symbol's own pieces know its grown dark: most of the matrix stays empty.
+    Eigen::Matrix<double, shared, shared> common = Eigen::Matrix<double, shared, shared>::Zero();
+    Slope commonRight = Slope::Zero();
+    Row row;
     for (std::size_t i = 0; i < edges_.size(); ++i) {
         if (weights_[i] == 0) continue;
-        fill(row, edges_[i], p);
+        const auto& edge = edges_[i];
+        fill(row, edge, p);
         const double weight = weights_[i] * weights_[i];
-        matrix.selfadjointView<Eigen::Lower>().rankUpdate(row.slope, weight);
-        right += weight * row.miss * row.slope;
+        const Slope weighted = weight * row.slope;
+        common.noalias() += weighted * row.slope.transpose();
+        commonRight += row.miss * weighted;
+        const auto own = shared + edge.symbol;
+        matrix.col(own).head<shared>() += edge.polarity * weighted;
+        matrix(own, own) += weight;
+        right(own) += weight * edge.polarity * row.miss;
     }
-    matrix = Matrix(matrix.selfadjointView<Eigen::Lower>());
+    matrix.topLeftCorner<shared, shared>() = common;
+    right.head<shared>() = commonRight;
+    for (Eigen::Index own = shared; own < size_; ++own) {
+        matrix.row(own).head<shared>() = matrix.col(own).head<shared>().transpose();
+    }
     addBelief(p, matrix, right);
 }
 
 /// Whether it settled somewhere.
-bool settle(const Problem& problem, Vector& p) {
+bool settle(const Problem& problem, Vector& p, double enough) {
     double damping = 1e-4;
     double cost = problem.cost(p);
     Matrix matrix;
@@ -195,7 +208,7 @@ bool settle(const Problem& problem, Vector& p) {
             p = next;
             cost = after;
             damping = std::max(1e-12, damping / 10);
-            if (gain <= 1e-10 * cost) return true;
+            if (gain <= enough * cost) return true;
         } else {
             damping *= 10;
             if (damping > 1e8) return std::isfinite(cost);
@@ -242,16 +255,19 @@ void weigh(std::span<const EdgePoint> edges, Problem& problem, const Vector& p,
 /// By how much the sums over whole lines scatter more than those of single pieces would, on the average
 /// of the homography's parameters.
 double clusteringOf(std::span<const EdgePoint> edges, const Problem& problem, const Vector& p,
-                    const Matrix& inverse, double each, double free) {
+                    const Matrix& inverse, double each, double free, std::size_t& lineCount) {
     std::map<int, Vector> lines;
-    Row row{0, Vector(problem.size())};
+    Row row;
     for (std::size_t i = 0; i < edges.size(); ++i) {
         const double weight = problem.weights()[i];
         if (weight == 0) continue;
         problem.fill(row, edges[i], p);
         auto& sum = lines.try_emplace(edges[i].line, Vector::Zero(problem.size())).first->second;
-        sum += weight * weight * row.miss * row.slope;
+        const double pull = weight * weight * row.miss;
+        sum.head<shared>() += pull * row.slope;
+        sum(shared + edges[i].symbol) += pull * edges[i].polarity;
     }
+    lineCount = lines.size();
     Matrix scattered = Matrix::Zero(problem.size(), problem.size());
     for (const auto& [line, sum] : lines) scattered += sum * sum.transpose();
     const auto count = static_cast<double>(lines.size());
@@ -283,7 +299,7 @@ void judge(EdgeFit& fit, std::span<const EdgePoint> edges, Problem& problem, con
     if (fit.freedom <= 0) return;
     fit.residual = std::sqrt(squares / static_cast<double>(fit.used));
     const double each = fit.sumOfSquares / fit.freedom;
-    fit.clustering = clusteringOf(edges, problem, p, inverse, each, free);
+    fit.clustering = clusteringOf(edges, problem, p, inverse, each, free, fit.lines);
     for (auto& weight : problem.weights()) weight /= std::sqrt(each * fit.clustering);
 }
 
@@ -339,15 +355,16 @@ Result<EdgeFit> fitEdges(std::span<const EdgePoint> edges, int symbols, const Ho
     for (std::size_t i = 0; i < 8; ++i) p(static_cast<Eigen::Index>(i)) = begun[i];
     if (belief.deviation > 0) p(radialAt) = belief.mean;
     if (!p.allFinite()) return unfit();
-    // The first rounds keep more than will stay, since the start may be off.
-    for (const double widening : {2.0, 1.3, 1.0}) {
-        if (!settle(problem, p)) return unfit();
+    // The first round keeps more than will stay, since the start may be off.
+    constexpr double roughly = 1e-3, well = 1e-7;
+    for (const double widening : {2.0, 1.0}) {
+        if (!settle(problem, p, roughly)) return unfit();
         fit.noise = scatter(edges, symbols, problem, p);
         weigh(edges, problem, p, fit.noise, widening);
     }
-    if (!settle(problem, p)) return unfit();
+    if (!settle(problem, p, well)) return unfit();
     judge(fit, edges, problem, p, belief.deviation > 0);
-    if (fit.used < least || fit.freedom <= 0 || !settle(problem, p)) return unfit();
+    if (fit.used < least || fit.freedom <= 0 || !settle(problem, p, well)) return unfit();
     setCovariance(fit, problem, p, belief.deviation > 0);
     for (std::size_t i = 0; i < parameterCount; ++i) {
         fit.parameters[i] = p(static_cast<Eigen::Index>(i));

@@ -36,7 +36,8 @@ struct EdgeFit {
     double sumOfSquares = 0;    ///< weighted
     int freedom = 0;            ///< pieces used less parameters
     double clustering = 1;      ///< by how much lines scatter more than single pieces would
-    std::size_t used = 0;
+    std::size_t used = 0;       ///< pieces
+    std::size_t lines = 0;      ///< printed lines that they belong to
     std::vector<double> spread;  ///< of each symbol: by how much dark has grown into light, pixels
     std::vector<double> noise;   ///< of each symbol: standard deviation of a piece's place, pixels
 

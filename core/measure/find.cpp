@@ -45,8 +45,7 @@ GreyCopy cutOut(const pictures::Raster& photo, int left, int top, int right, int
     for (int y = top; y < bottom; ++y) {
         const auto* pixel = photo.row(y) + 3 * left;
         for (int x = left; x < right; ++x, pixel += 3) {
-            copy.pixels.push_back(
-                static_cast<std::uint8_t>((pixel[0] + 2 * pixel[1] + pixel[2]) / 4));
+            copy.pixels.push_back(pixel[1]);
         }
     }
     return copy;
@@ -117,16 +116,19 @@ GreyCopy greyCopy(const pictures::Raster& photo, int longest) {
     copy.height = photo.height() / f;
     copy.pixels.resize(static_cast<std::size_t>(copy.width) *
                        static_cast<std::size_t>(copy.height));
+    // Every second row of larger squares is enough, and so is green, which has the least noise.
+    const int skip = f >= 3 ? 2 : 1;
+    constexpr int green = 1;
     std::vector<std::uint32_t> sums(static_cast<std::size_t>(copy.width));
-    const auto count = static_cast<std::uint32_t>(4 * f * f);
+    const auto count = static_cast<std::uint32_t>(f * ((f + skip - 1) / skip));
     for (int y = 0; y < copy.height; ++y) {
         std::fill(sums.begin(), sums.end(), 0U);
-        for (int i = 0; i < f; ++i) {
-            const auto* pixel = photo.row(y * f + i);
+        for (int i = 0; i < f; i += skip) {
+            const auto* pixel = photo.row(y * f + i) + green;
             for (auto& sum : sums) {
-                for (int k = 0; k < f; ++k, pixel += 3) {
-                    sum += static_cast<std::uint32_t>(pixel[0] + 2 * pixel[1] + pixel[2]);
-                }
+                std::uint32_t across = 0;
+                for (int k = 0; k < f; ++k, pixel += 3) across += *pixel;
+                sum += across;
             }
         }
         auto* out = &copy.pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(copy.width)];

@@ -7,6 +7,7 @@
 #include "measure/homography.h"
 #include "measure/sharpness.h"
 #include "measure/symbol_edges.h"
+#include "measure/two_threads.h"
 
 namespace burrow::measure {
 namespace {
@@ -64,8 +65,7 @@ double bendOf(const std::vector<SymbolEdges>& symbols, const EdgeFit& fit) {
 
 /// The farthest that a square's corner lies from where all together put it, in millimetres.
 double farthestOff(const std::vector<SymbolEdges>& symbols, const MatLayout& layout,
-                   const EdgeFit& fit) {
-    const auto common = fit.projection();
+                   const Projection& common) {
     double most = 0;
     for (std::size_t i = 0; i < symbols.size(); ++i) {
         const auto box = layout.square(matCorners[i]);
@@ -100,31 +100,57 @@ Done checkStretch(Survey& found, std::span<const MatPoint> places, const SurveyL
     return {};
 }
 
-/// Two fits, without and with the radial term. The first counts unless the second is better by more than
-/// chance; how sure it is always comes from the second, since a bend too slight to show is still a bend.
-Result<EdgeFit> bestFit(std::span<const EdgePoint> edges, int symbols, const Homography& start,
-                        const Radial& lens, Survey& found) {
-    BURROW_TRY(const auto straight, fitEdges(edges, symbols, start, lens, noLens));
-    BURROW_TRY(auto bent,
-               fitEdges(edges, symbols, straight.projection().toPicture, lens, lensBelief));
-    // F with one degree of freedom above; 3.84 is its 95 percent point for many below.
-    const double t2 = bent.parameters[8] * bent.parameters[8] / bent.variance(8);
-    found.hasRadial = t2 > 3.84;
-    if (!found.hasRadial) {
-        bent.parameters = straight.parameters;
-        bent.residual = straight.residual;
-        bent.spread = straight.spread;
-    }
-    return bent;
+/// By what factor the variances are larger than the scatter of lines says: where the squares disagree
+/// beyond it, or where it is less than any printer can do. One of 600 dots to the inch puts a line on a
+/// whole dot, evenly within half a dot of its place.
+double inflationOf(const EdgeFit& fit, double bend, double pixelsPerMm) {
+    constexpr double dot = 25.4 / 600;
+    constexpr double printed = dot * dot / 12;
+    double seen = 0;
+    for (const double noise : fit.noise) seen += noise * noise / static_cast<double>(fit.noise.size());
+    seen *= fit.clustering * static_cast<double>(fit.lines) / static_cast<double>(fit.used);
+    seen /= pixelsPerMm * pixelsPerMm;
+    return std::max({1.0, bend, printed / seen});
 }
 
-void take(const EdgeFit& fit, Survey& found) {
+/// Two fits, without and with the radial term. The first counts unless the second is better by more than
+/// chance; how sure it is always comes from the second, since a bend too slight to show is still a bend.
+Done fitBest(const std::vector<SymbolEdges>& symbols, const Homography& start, const Radial& lens,
+             Survey& found) {
+    std::vector<EdgePoint> edges;
+    for (const auto& symbol : symbols) {
+        edges.insert(edges.end(), symbol.edges.begin(), symbol.edges.end());
+    }
+    const int count = static_cast<int>(symbols.size());
+    BURROW_TRY(const auto straight, fitEdges(edges, count, start, lens, noLens));
+    BURROW_TRY(const auto bent, fitEdges(edges, count, straight.projection().toPicture, lens,
+                                         lensBelief));
+    found.bend = bendOf(symbols, bent);
+    const double perMm = stretchAt(straight.projection(), found.middle).least;
+    const double inflation = inflationOf(bent, found.bend, perMm);
+    // F with one degree of freedom above; 3.84 is its 95 percent point for many below.
+    constexpr double chance = 3.84;
+    found.hasRadial =
+        bent.parameters[8] * bent.parameters[8] > chance * inflation * bent.variance(8);
+    const auto& fit = found.hasRadial ? bent : straight;
     found.frame = fit.frame;
     found.parameters = fit.parameters;
     found.residual = fit.residual;
-    found.covariance = fit.covariance;
-    const double inflated = std::max(1.0, found.bend);
-    for (auto& value : found.covariance) value *= inflated;
+    found.covariance = bent.covariance;
+    for (auto& value : found.covariance) value *= inflation;
+    return {};
+}
+
+/// Half of the squares in a thread of its own.
+std::vector<std::optional<SymbolEdges>> lookClosely(const Raster& photo,
+                                                    const std::vector<FoundMark>& squares,
+                                                    const MatLayout& layout) {
+    std::vector<std::optional<SymbolEdges>> looked(squares.size());
+    onTwoThreads(squares.size(), [&](std::size_t i) {
+        looked[i] = edgesOf(photo, squares[i].symbol, layout.square(squares[i].mark.corner),
+                            static_cast<int>(i));
+    });
+    return looked;
 }
 
 Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey found,
@@ -132,13 +158,13 @@ Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey fo
     BURROW_TRY(const auto squares, wholeMat(marks, photo));
     const auto& layout = layoutOf(squares.front().mark.paper);
     std::vector<SymbolEdges> symbols;
-    std::vector<EdgePoint> edges;
     std::vector<PointPair> corners;
     std::vector<MatPoint> places;
+    auto looked = lookClosely(photo, squares, layout);
     for (std::size_t i = 0; i < squares.size(); ++i) {
         if (isMirrored(squares[i].symbol)) return refuse({"measure.mirrored"});
         const auto box = layout.square(squares[i].mark.corner);
-        auto symbol = edgesOf(photo, squares[i].symbol, box, static_cast<int>(i));
+        auto& symbol = looked[i];
         if (!symbol) return refuse({"measure.hidden"});
         BURROW_DO(checkSymbol(*symbol, limits));
         for (const double dx : {0.0, box.width.value}) {
@@ -148,20 +174,16 @@ Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey fo
                 places.push_back({{at.x}, {at.y}});
             }
         }
-        edges.insert(edges.end(), symbol->edges.begin(), symbol->edges.end());
         symbols.push_back(*std::move(symbol));
     }
     found.scale = ScaleKind::mat;
     found.mat = squares.front().mark;
     found.middle = {0.5 * layout.width, 0.5 * layout.height};
     BURROW_TRY(const auto start, fitHomography(corners));
-    BURROW_TRY(const auto fit,
-               bestFit(edges, static_cast<int>(symbols.size()), start.homography,
-                       Radial::about(photo.width(), photo.height()), found));
-    found.bend = bendOf(symbols, fit);
-    take(fit, found);
-    if (std::abs(fit.parameters[8]) > limits.mostRadial ||
-        farthestOff(symbols, layout, fit) > limits.mostBend) {
+    BURROW_DO(fitBest(symbols, start.homography, Radial::about(photo.width(), photo.height()),
+                      found));
+    if (std::abs(found.parameters[8]) > limits.mostRadial ||
+        farthestOff(symbols, layout, found.projection()) > limits.mostBend) {
         return refuse({"measure.notFlat"});
     }
     BURROW_DO(checkStretch(found, places, limits));
@@ -178,10 +200,8 @@ Result<Survey> surveyTag(const Raster& photo, const FoundTag& tag, Survey found,
     found.scale = ScaleKind::tag;
     found.code = tag.tag.code;
     found.middle = place.centre();
-    BURROW_TRY(const auto fit,
-               bestFit(symbol->edges, 1, symbol->local,
-                       Radial::about(photo.width(), photo.height()), found));
-    take(fit, found);
+    BURROW_DO(fitBest({*symbol}, symbol->local, Radial::about(photo.width(), photo.height()),
+                      found));
     const std::array places{found.middle};
     BURROW_DO(checkStretch(found, places, limits));
     return found;

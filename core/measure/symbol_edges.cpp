@@ -132,34 +132,48 @@ Shift shiftAt(const Patch& seen, const Patch& ideal, const Border& border) {
     return {b > 0 ? -c / b : 0, b, std::max(0.0, vv - b * mv - c * sv)};
 }
 
-/// The blur, in pixels, with which the drawing explains the edges of one direction best.
-double blurAcross(const Patch& seen, const Symbol& symbol, const std::vector<Border>& borders,
-                  bool isUpright, const Spacing& spacing) {
-    constexpr std::array candidates{0.45, 0.65, 0.9, 1.2, 1.6, 2.1, 2.8, 3.8};
-    std::array<double, candidates.size()> squares{};
-    std::size_t best = 0;
-    for (std::size_t i = 0; i < candidates.size(); ++i) {
-        const auto ideal = drawn(symbol, seen.perModule(), candidates[i] / spacing.across,
-                                 candidates[i] / spacing.along);
-        // A third of them says enough.
-        for (std::size_t k = 0; k < borders.size(); k += 3) {
-            if (borders[k].isUpright == isUpright) {
-                squares[i] += shiftAt(seen, ideal, borders[k]).squares;
-            }
-        }
-        if (squares[i] < squares[best]) best = i;
-        if (i > best + 1) break;  // it only grows from here
-    }
-    if (best == 0 || best + 1 == candidates.size()) return candidates[best];
-    // The lowest point of the parabola through three, over the logarithm.
-    const double x0 = std::log(candidates[best - 1]), x1 = std::log(candidates[best]),
-                 x2 = std::log(candidates[best + 1]);
+/// Blurs, in pixels, that are tried; a parabola finds those between.
+constexpr std::array blurs{0.45, 0.65, 0.9, 1.2, 1.6, 2.1, 2.8, 3.8};
+using Squares = std::array<double, blurs.size()>;
+
+/// The lowest point of the parabola through the least and its neighbours, over the logarithm.
+double bestBlur(const Squares& squares, std::size_t tried) {
+    const auto best = static_cast<std::size_t>(
+        std::min_element(squares.begin(), squares.begin() + static_cast<std::ptrdiff_t>(tried)) -
+        squares.begin());
+    if (best == 0 || best + 1 >= tried) return blurs[best];
+    const double x0 = std::log(blurs[best - 1]), x1 = std::log(blurs[best]),
+                 x2 = std::log(blurs[best + 1]);
     const double a = (squares[best - 1] - squares[best]) / (x0 - x1);
     const double b = (squares[best + 1] - squares[best]) / (x2 - x1);
     const double bend = (b - a) / (x2 - x0);
-    if (!(bend > 0)) return candidates[best];
-    const double lowest = x1 - (a + bend * (x1 - x0)) / (2 * bend);
-    return std::exp(std::clamp(lowest, x0, x2));
+    if (!(bend > 0)) return blurs[best];
+    return std::exp(std::clamp(x1 - (a + bend * (x1 - x0)) / (2 * bend), x0, x2));
+}
+
+struct Blur {
+    double upright = 0;  ///< of upright edges, pixels across them
+    double level = 0;
+};
+
+/// With which blur the drawing explains the edges of either direction best.
+Blur blurOf(const Patch& seen, const Symbol& symbol, const std::vector<Border>& borders,
+            const Spacing& spacing) {
+    Squares upright{}, level{};
+    std::size_t tried = 0;
+    while (tried < blurs.size()) {
+        const auto ideal = drawn(symbol, seen.perModule(), blurs[tried] / spacing.across,
+                                 blurs[tried] / spacing.along);
+        // A quarter of them says enough.
+        for (std::size_t k = 0; k < borders.size(); k += 4) {
+            auto& squares = borders[k].isUpright ? upright : level;
+            squares[tried] += shiftAt(seen, ideal, borders[k]).squares;
+        }
+        ++tried;
+        const auto grows = [&](const Squares& s) { return tried > 1 && s[tried - 1] > s[tried - 2]; };
+        if (grows(upright) && grows(level)) break;
+    }
+    return {bestBlur(upright, tried), bestBlur(level, tried)};
 }
 
 /// What each module shows, where the symbol was not drawn by us: darker or lighter than its
@@ -210,62 +224,78 @@ std::optional<Symbol> patternOf(const Patch& seen, const Symbol& own, const Spac
 
 class Closely {
 public:
-    Closely(const pictures::Raster& photo, const MatBox& place, int index, Homography start)
-        : photo_(photo), place_(place), index_(index), toPhoto_(start) {}
+    Closely(const pictures::Raster& photo, const MatBox& place, int index, const Symbol& symbol,
+            const Homography& start)
+        : photo_(photo),
+          place_(place),
+          index_(index),
+          symbol_(symbol),
+          borders_(bordersOf(symbol)),
+          toPhoto_(start) {}
 
-    /// Looks, and brings the homography from modules to the photo up to what was seen. Gives the
-    /// edges; none where too few can be told.
-    bool look(const Symbol& symbol, double leastBlur, double farthest);
-    [[nodiscard]] const Homography& toPhoto() const { return toPhoto_; }
+    /// Looks with a drawing so soft that edges half a module away are still felt. Each look brings the
+    /// homography from modules to the photo up to what was seen; false where too few edges can be told.
+    bool lookSoftly();
+    /// Looks with a drawing as blurred as the photo is, twice, since the first look moves the patch.
+    bool lookSharply();
     [[nodiscard]] SymbolEdges& result() { return result_; }
 
 private:
-    void collect(const Patch& seen, const Patch& ideal, const std::vector<Border>& borders,
-                 double farthest);
-    [[nodiscard]] bool follow(int modules);
+    bool look(const Patch& seen, const Patch& ideal, double farthest);
+    void collect(const std::vector<Shift>& shifts, double farthest);
+    [[nodiscard]] bool follow();
+    [[nodiscard]] Patch patch(int perModule) const {
+        return sampled(photo_, toPhoto_, symbol_.size(), perModule);
+    }
 
     const pictures::Raster& photo_;
     const MatBox& place_;
     int index_;
+    const Symbol& symbol_;
+    std::vector<Border> borders_;
     Homography toPhoto_;
     SymbolEdges result_;
 };
 
-bool Closely::look(const Symbol& symbol, double leastBlur, double farthest) {
-    const auto borders = bordersOf(symbol);
-    const auto spacing = spacingOf(toPhoto_, symbol.size());
-    const double tightest = std::min(spacing.across, spacing.along);
-    if (!(tightest > 1)) return false;
-    const int perModule = std::clamp(static_cast<int>(std::ceil(tightest)), 5, 10);
-    const auto seen = sampled(photo_, toPhoto_, symbol.size(), perModule);
-    const double upright = blurAcross(seen, symbol, borders, true, spacing);
-    const double level = blurAcross(seen, symbol, borders, false, spacing);
-    const auto ideal =
-        drawn(symbol, perModule, std::max(leastBlur, upright / spacing.across),
-              std::max(leastBlur, level / spacing.along));
-    result_.blur = std::max(upright, level);
-    result_.module = tightest;
-    collect(seen, ideal, borders, farthest);
-    return follow(symbol.size());
+bool Closely::lookSoftly() {
+    constexpr int perModule = 5;
+    constexpr double softness = 0.4;
+    return look(patch(perModule), drawn(symbol_, perModule, softness, softness), 0.6);
 }
 
-void Closely::collect(const Patch& seen, const Patch& ideal, const std::vector<Border>& borders,
-                      double farthest) {
+bool Closely::lookSharply() {
+    const auto spacing = spacingOf(toPhoto_, symbol_.size());
+    const double tightest = std::min(spacing.across, spacing.along);
+    if (!(tightest > 1)) return false;
+    const int perModule = std::clamp(static_cast<int>(std::ceil(tightest)), 5, 7);
+    const auto seen = patch(perModule);
+    const auto blur = blurOf(seen, symbol_, borders_, spacing);
+    result_.blur = std::max(blur.upright, blur.level);
+    result_.module = tightest;
+    const auto ideal =
+        drawn(symbol_, perModule, blur.upright / spacing.across, blur.level / spacing.along);
+    return look(seen, ideal, 0.4) && look(patch(perModule), ideal, 0.3);
+}
+
+bool Closely::look(const Patch& seen, const Patch& ideal, double farthest) {
     std::vector<Shift> shifts;
+    shifts.reserve(borders_.size());
+    for (const auto& border : borders_) shifts.push_back(shiftAt(seen, ideal, border));
+    collect(shifts, farthest);
+    return follow();
+}
+
+void Closely::collect(const std::vector<Shift>& shifts, double farthest) {
     std::vector<double> contrasts;
-    for (const auto& border : borders) {
-        shifts.push_back(shiftAt(seen, ideal, border));
-        contrasts.push_back(shifts.back().contrast);
-    }
+    for (const auto& shift : shifts) contrasts.push_back(shift.contrast);
     const auto middle = contrasts.begin() + static_cast<std::ptrdiff_t>(contrasts.size() / 2);
     std::nth_element(contrasts.begin(), middle, contrasts.end());
     result_.contrast = *middle;
     result_.edges.clear();
-    const int modules = seen.side() / seen.perModule() - 2 * patchMargin;
-    const auto sheet = toSheet(place_, modules);
+    const auto sheet = toSheet(place_, symbol_.size());
     constexpr double faint = 0.35;
-    for (std::size_t i = 0; i < borders.size(); ++i) {
-        const auto& border = borders[i];
+    for (std::size_t i = 0; i < borders_.size(); ++i) {
+        const auto& border = borders_[i];
         const double share = shifts[i].contrast / result_.contrast;
         if (!(share > faint) || std::abs(shifts[i].modules) > farthest) continue;
         const double along = border.place + 0.5;
@@ -288,7 +318,8 @@ void Closely::collect(const Patch& seen, const Patch& ideal, const std::vector<B
     }
 }
 
-bool Closely::follow(int modules) {
+bool Closely::follow() {
+    const int modules = symbol_.size();
     auto edges = result_.edges;
     for (auto& edge : edges) edge.symbol = 0;
     const auto start = product(toPhoto_, toModules(place_, modules));
@@ -315,11 +346,8 @@ std::optional<SymbolEdges> edgesOf(const pictures::Raster& photo, const tags::Fo
     const auto pattern =
         patternOf(sampled(photo, *start, own->size(), coarse), *own, spacing);
     if (!pattern) return std::nullopt;
-    Closely closely(photo, place, index, *start);
-    // First with a drawing so soft that edges half a module away are still felt.
-    if (!closely.look(*pattern, 0.4, 0.6)) return std::nullopt;
-    if (!closely.look(*pattern, 0, 0.4)) return std::nullopt;
-    if (!closely.look(*pattern, 0, 0.3)) return std::nullopt;
+    Closely closely(photo, place, index, *pattern, *start);
+    if (!closely.lookSoftly() || !closely.lookSharply()) return std::nullopt;
     return std::move(closely.result());
 }
 

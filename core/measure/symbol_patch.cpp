@@ -34,10 +34,6 @@ std::vector<Smear> smears(int modules, int perModule, double blur) {
     return all;
 }
 
-float brightness(const std::uint8_t* pixel) {
-    return 0.25F * static_cast<float>(pixel[0] + 2 * pixel[1] + pixel[2]);
-}
-
 }  // namespace
 
 float brightnessAt(const pictures::Raster& photo, ImagePoint point) {
@@ -47,21 +43,30 @@ float brightnessAt(const pictures::Raster& photo, ImagePoint point) {
     const int line = static_cast<int>(y);
     const auto right = static_cast<float>(x - column);
     const auto down = static_cast<float>(y - line);
-    const auto* above = photo.row(line) + 3 * column;
-    const auto* under = photo.row(std::min(line + 1, photo.height() - 1)) + 3 * column;
+    constexpr int green = 1;
+    const auto* above = photo.row(line) + 3 * column + green;
+    const auto* under = photo.row(std::min(line + 1, photo.height() - 1)) + 3 * column + green;
     const int next = column + 1 < photo.width() ? 3 : 0;
-    const float top = brightness(above) + right * (brightness(above + next) - brightness(above));
-    const float bottom = brightness(under) + right * (brightness(under + next) - brightness(under));
+    const float top = above[0] + right * static_cast<float>(above[next] - above[0]);
+    const float bottom = under[0] + right * static_cast<float>(under[next] - under[0]);
     return top + down * (bottom - top);
 }
 
-Patch sampled(const pictures::Raster& photo, const Homography& toPhoto, int modules,
-              int perModule) {
+Patch sampled(const pictures::Raster& photo, const Homography& h, int modules, int perModule) {
     Patch patch(modules, perModule);
+    const double step = 1.0 / perModule;
     for (int y = 0; y < patch.side(); ++y) {
+        const double v = patch.place(y);
+        double a = h[0] * patch.place(0) + h[1] * v + h[2];
+        double b = h[3] * patch.place(0) + h[4] * v + h[5];
+        double w = h[6] * patch.place(0) + h[7] * v + h[8];
+        float* out = &patch.at(0, y);
         for (int x = 0; x < patch.side(); ++x) {
-            patch.at(x, y) =
-                brightnessAt(photo, mapped(toPhoto, {patch.place(x), patch.place(y)}));
+            const double shrink = 1 / w;
+            out[x] = brightnessAt(photo, {a * shrink, b * shrink});
+            a += h[0] * step;
+            b += h[3] * step;
+            w += h[6] * step;
         }
     }
     return patch;

@@ -37,14 +37,10 @@ public:
     [[nodiscard]] double width() const { return width_ / perMm_; }
     [[nodiscard]] double height() const { return height_ / perMm_; }
 
-    /// In millimetres. With `dotsPerMm` edges fall on the dots of a printer, as they do on paper.
-    void fill(double x0, double y0, double x1, double y1, std::uint8_t value,
-              double dotsPerMm = 0) {
-        const auto onDot = [&](double place) {
-            return dotsPerMm > 0 ? std::round(place * dotsPerMm) / dotsPerMm : place;
-        };
-        const auto columns = shares(onDot(x0), onDot(x1), width_);
-        const auto rows = shares(onDot(y0), onDot(y1), height_);
+    /// In millimetres.
+    void fill(double x0, double y0, double x1, double y1, std::uint8_t value) {
+        const auto columns = shares(x0, x1, width_);
+        const auto rows = shares(y0, y1, height_);
         for (const auto& [y, down] : rows) {
             for (const auto& [x, right] : columns) blend(x, y, value, down * right);
         }
@@ -53,16 +49,27 @@ public:
         fill(box.x.value, box.y.value, (box.x + box.width).value, (box.y + box.height).value,
              value);
     }
+    /// Of a printer with so many dots to a millimetre, each line is anywhere within half a dot of its
+    /// place; 0 is a perfect one.
     void draw(const tags::Symbol& symbol, const MatBox& box, double dotsPerMm = 0) {
         const double module = box.width.value / symbol.size();
+        std::uniform_real_distribution<double> off(-0.5, 0.5);
+        std::vector<double> columns, rows;
+        for (int i = 0; i <= symbol.size(); ++i) {
+            const double dot = dotsPerMm > 0 ? 1 / dotsPerMm : 0;
+            columns.push_back(box.x.value + i * module + dot * off(printer_));
+            rows.push_back(box.y.value + i * module + dot * off(printer_));
+        }
+        const auto at = [](const std::vector<double>& lines, int i) {
+            return lines[static_cast<std::size_t>(i)];
+        };
         for (int row = 0; row < symbol.size(); ++row) {
             for (int column = 0; column < symbol.size(); ++column) {
                 const int start = column;
                 while (column < symbol.size() && symbol.isDark(column, row)) ++column;
                 if (column == start) continue;
-                fill(box.x.value + start * module, box.y.value + row * module,
-                     box.x.value + column * module, box.y.value + (row + 1) * module, ink,
-                     dotsPerMm);
+                fill(at(columns, start), at(rows, row), at(columns, column), at(rows, row + 1),
+                     ink);
             }
         }
     }
@@ -122,13 +129,14 @@ private:
     int width_;
     int height_;
     std::vector<std::uint8_t> dots_;
+    std::mt19937 printer_{7};
 };
 
 /// What stands on a drawn mat besides the mat itself.
 struct SheetOptions {
     std::string name = "7Q2M";
     bool hasTag = false;      ///< an enclosure's tag of 20 mm in its place
-    double dotsPerMm = 0;     ///< of the printer; 0 is a perfect one
+    double dotsPerMm = 600 / 25.4;  ///< of the printer; 0 is a perfect one
     double perMm = 20;
     double scale = 1;         ///< of a copy
 };
@@ -382,7 +390,7 @@ inline pictures::Raster developed(const Sheet& sheet, const Shot& shot,
     pictures::Raster photo(width, height);
     for (int y = 0; y < height; ++y) {
         auto* out = photo.row(y);
-        std::uint32_t random = engine();
+        auto random = static_cast<std::uint32_t>(engine());
         for (int x = 0; x < width; ++x) {
             const float value = plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x)];
             for (std::size_t channel = 0; channel < 3; ++channel) {
