@@ -48,6 +48,7 @@ struct MatLayout {
     MatBox tag;                       ///< the place for the animal's own tag
     MatBox grey;                      ///< the grey patch
     MatPoint ruler;                   ///< its zero; it runs to the right for `barLength`
+    std::array<MatBox, 2> blank;      ///< where nothing is printed
 
     [[nodiscard]] MatBox square(MatCorner corner) const;
 };

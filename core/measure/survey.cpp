@@ -5,6 +5,7 @@
 
 #include "measure/find.h"
 #include "measure/homography.h"
+#include "measure/screen.h"
 #include "measure/sharpness.h"
 #include "measure/symbol_edges.h"
 #include "measure/two_threads.h"
@@ -187,6 +188,7 @@ Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey fo
         return refuse({"measure.notFlat"});
     }
     BURROW_DO(checkStretch(found, places, limits));
+    if (showsScreen(photo, found)) return refuse({"measure.screen"});
     return found;
 }
 
