@@ -97,7 +97,8 @@ Result<Measured> measureIt(const Typed& typed) {
     return Measured{std::move(survey), length};
 }
 
-double rounded(double value, double unit) { return std::round(value / unit) * unit; }
+/// To thousandths, which print as such.
+double rounded(double value) { return std::round(value * 1000) / 1000; }
 
 int measureLength(const Setting& setting, const Typed& typed) {
     auto& console = setting.console;
@@ -105,7 +106,7 @@ int measureLength(const Setting& setting, const Typed& typed) {
     if (!measured) return console.trouble(measured.error());
     const auto& [survey, length] = *measured;
     const bool isMat = survey.scale == measure::ScaleKind::mat;
-    const double residual = rounded(survey.residual, 0.001);
+    const double residual = rounded(survey.residual);
     console.line(console.say({"said.length",
                               {{"mm", length.value.value},
                                {"low", length.low.value},
@@ -115,16 +116,14 @@ int measureLength(const Setting& setting, const Typed& typed) {
                         {{"bar", typed.barMm.value_or(measure::barLength.value)},
                          {"residual", residual}}}
               : Message{"said.lengthTag", {{"residual", residual}}}));
-    constexpr double micron = 0.001;
-    console.value({{"mm", rounded(length.value.value, micron)},
-                   {"interval95", {std::floor(length.low.value / micron) * micron,
-                                   std::ceil(length.high.value / micron) * micron}},
+    console.value({{"mm", rounded(length.value.value)},
+                   {"interval95", {rounded(length.low.value), rounded(length.high.value)}},
                    {"residual_px", residual},
                    {"scale", isMat ? "mat" : "tag"},
                    {"code", survey.code ? json(*survey.code) : json()},
                    {"codes", survey.codes},
                    {"mat", survey.mat ? json(survey.mat->name) : json()},
-                   {"px_per_mm", rounded(survey.pixelsPerMm, micron)},
+                   {"px_per_mm", rounded(survey.pixelsPerMm)},
                    {"radial", survey.hasRadial ? json(survey.parameters[8]) : json()}});
     return done;
 }
@@ -184,7 +183,7 @@ int flatten(const Setting& setting, const Typed& typed) {
                    {"scale", survey.scale == measure::ScaleKind::mat ? "mat" : "tag"},
                    {"code", survey.code ? json(*survey.code) : json()},
                    {"white_balanced", survey.mat.has_value() && !result->unbalanced},
-                   {"residual_px", rounded(survey.residual, 0.001)}});
+                   {"residual_px", rounded(survey.residual)}});
     return done;
 }
 

@@ -25,11 +25,12 @@ using measure::MatPoint;
 /// cover dots by their share of them.
 class Sheet {
 public:
-    Sheet(Millimetres width, Millimetres height, double perMm)
+    Sheet(Millimetres width, Millimetres height, double perMm, std::uint32_t printer = 7)
         : perMm_(perMm),
           width_(static_cast<int>(std::ceil(width.value * perMm))),
           height_(static_cast<int>(std::ceil(height.value * perMm))),
-          dots_(static_cast<std::size_t>(width_) * static_cast<std::size_t>(height_), paper) {}
+          dots_(static_cast<std::size_t>(width_) * static_cast<std::size_t>(height_), paper),
+          printer_(printer) {}
 
     static constexpr std::uint8_t paper = 205;
     static constexpr std::uint8_t ink = 12;
@@ -129,7 +130,7 @@ private:
     int width_;
     int height_;
     std::vector<std::uint8_t> dots_;
-    std::mt19937 printer_{7};
+    std::mt19937 printer_;
 };
 
 /// What stands on a drawn mat besides the mat itself.
@@ -138,14 +139,14 @@ struct SheetOptions {
     bool hasTag = false;      ///< an enclosure's tag of 20 mm in its place
     double dotsPerMm = 600 / 25.4;  ///< of the printer; 0 is a perfect one
     double perMm = 20;
-    double scale = 1;         ///< of a copy
+    std::uint32_t printer = 7;  ///< seed of where its lines fall
 };
 inline constexpr const char* enclosureCode = "7Q2MZX89";
 
 /// The mat with a moult drawn into it: a carapace of 15 by 12 mm, legs of ruled lines.
 inline Sheet matSheet(measure::MatPaper paper, const SheetOptions& options = {}) {
     const auto& layout = measure::layoutOf(paper);
-    Sheet sheet(layout.width, layout.height, options.perMm);
+    Sheet sheet(layout.width, layout.height, options.perMm, options.printer);
     for (const auto corner : measure::matCorners) {
         const auto symbol =
             tags::encode(measure::matPayload({paper, corner, options.name})).value();
@@ -175,8 +176,8 @@ inline Sheet matSheet(measure::MatPaper paper, const SheetOptions& options = {})
 }
 
 /// A sheet with one enclosure's tag of 20 mm in its middle.
-inline Sheet tagOnly(double perMm = 20, double dotsPerMm = 0) {
-    Sheet sheet({100}, {80}, perMm);
+inline Sheet tagOnly(std::uint32_t printer = 7, double perMm = 20, double dotsPerMm = 600 / 25.4) {
+    Sheet sheet({100}, {80}, perMm, printer);
     const auto symbol = tags::encode(tags::payload(enclosureCode, tags::printedSide)).value();
     sheet.draw(symbol, {{40}, {30}, {20}, {20}}, dotsPerMm);
     return sheet;
