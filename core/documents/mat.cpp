@@ -16,9 +16,9 @@ struct Pen {
 
     void line(Point baseline, const Message& message, Points size, Align align, Millimetres room,
               Weight weight = Weight::regular) const {
-        page.add(fitLine(measure,
-                         {baseline, words.say(message, {}), {Face::work, weight, size}, align, room},
-                         6_pt));
+        page.add(fitLine(
+            measure, {baseline, words.say(message, {}), {Face::work, weight, size}, align, room},
+            6_pt));
     }
 };
 
@@ -64,8 +64,7 @@ void addFoot(const Pen& pen, const MatLayout& layout, const measure::MatName& na
     const auto left = grey.x + grey.width + 2_mm;
     const auto room = layout.squares[2].x - 4_mm - left;
     const std::array lines{
-        Message{"matSheet.print"},
-        Message{"matSheet.bar", {{"mm", measure::barLength.value}}},
+        Message{"matSheet.print"}, Message{"matSheet.bar", {{"mm", measure::barLength.value}}},
         Message{"matSheet.copy"},
         Message{"matSheet.grey", {{"level", static_cast<std::int64_t>(measure::greyLevel)}}},
         Message{"matSheet.name", {{"name", name}}}};

@@ -60,8 +60,7 @@ public:
         const int above = static_cast<int>(std::floor(along));
         const float right = across - static_cast<float>(left);
         const float down = along - static_cast<float>(above);
-        const auto value =
-            picture_.pixels[static_cast<std::ptrdiff_t>(y) * picture_.stride + x];
+        const auto value = picture_.pixels[static_cast<std::ptrdiff_t>(y) * picture_.stride + x];
         const auto from = [&](int column, int row) {
             column = std::clamp(column, 0, options_.columns - 1);
             row = std::clamp(row, 0, options_.rows - 1);
@@ -79,9 +78,9 @@ private:
     [[nodiscard]] Curve curveOf(int column, int row) const {
         std::array<int, 256> histogram{};
         for (int y = row * height_; y < (row + 1) * height_; ++y) {
-            const auto* line = picture_.pixels +
-                               static_cast<std::ptrdiff_t>(mirrored(y, picture_.height)) *
-                                   picture_.stride;
+            const auto* line =
+                picture_.pixels +
+                static_cast<std::ptrdiff_t>(mirrored(y, picture_.height)) * picture_.stride;
             for (int x = column * width_; x < (column + 1) * width_; ++x) {
                 ++histogram[line[mirrored(x, picture_.width)]];
             }

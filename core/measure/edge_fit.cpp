@@ -24,8 +24,10 @@ FitFrame frameOf(std::span<const EdgePoint> edges, const Radial& lens) {
         y0 = std::min(y0, edge.at.y.value);
         y1 = std::max(y1, edge.at.y.value);
     }
-    return {{{0.5 * (x0 + x1)}, {0.5 * (y0 + y1)}}, 0.5 * std::max(x1 - x0, y1 - y0),
-            lens.centre, lens.radius};
+    return {{{0.5 * (x0 + x1)}, {0.5 * (y0 + y1)}},
+            0.5 * std::max(x1 - x0, y1 - y0),
+            lens.centre,
+            lens.radius};
 }
 
 /// What a piece of edge says, linearised at the current parameters.
@@ -130,8 +132,8 @@ void Problem::fill(Row& row, const EdgePoint& edge, const Vector& p) const {
     const double byU = frame_.radius * (n.x * a + n.y * b) / s.w;
     const double byV = frame_.radius * (n.x * b + n.y * c) / s.w;
     const double byW = -(byU * s.u + byV * s.v);
-    row.slope << byU * s.x, byU * s.y, byU, byV * s.x, byV * s.y, byV, byW * s.x,
-        byW * s.y, frame_.radius * s.rho * (n.x * s.u + n.y * s.v);
+    row.slope << byU * s.x, byU * s.y, byU, byV * s.x, byV * s.y, byV, byW * s.x, byW * s.y,
+        frame_.radius * s.rho * (n.x * s.u + n.y * s.v);
 }
 
 double Problem::cost(const Vector& p) const {
@@ -228,8 +230,8 @@ std::vector<double> scatter(std::span<const EdgePoint> edges, int symbols, const
                             const Vector& p) {
     std::vector<std::vector<double>> distances(static_cast<std::size_t>(symbols));
     for (const auto& edge : edges) {
-        distances[static_cast<std::size_t>(edge.symbol)].push_back(
-            edge.weight * std::abs(problem.miss(edge, p)));
+        distances[static_cast<std::size_t>(edge.symbol)].push_back(edge.weight *
+                                                                   std::abs(problem.miss(edge, p)));
     }
     std::vector<double> result;
     for (auto& each : distances) {
@@ -271,8 +273,7 @@ double clusteringOf(std::span<const EdgePoint> edges, const Problem& problem, co
     Matrix scattered = Matrix::Zero(problem.size(), problem.size());
     for (const auto& [line, sum] : lines) scattered += sum * sum.transpose();
     const auto count = static_cast<double>(lines.size());
-    const Matrix covariance =
-        inverse * scattered * inverse * (count / std::max(1.0, count - free));
+    const Matrix covariance = inverse * scattered * inverse * (count / std::max(1.0, count - free));
     double ratio = 0;
     for (Eigen::Index i = 0; i < 8; ++i) ratio += covariance(i, i) / (each * inverse(i, i)) / 8;
     return std::max(1.0, ratio);
@@ -324,17 +325,17 @@ void setCovariance(EdgeFit& fit, const Problem& problem, const Vector& p, bool h
 Projection projectionOf(const Parameters& p, const FitFrame& frame) {
     const Homography inFrame{p[0], p[1], p[2], p[3], p[4], p[5], p[6], p[7], 1};
     const double s = 1 / frame.extent;
-    const Homography before{s, 0, -s * frame.centre.x.value, 0, s, -s * frame.centre.y.value,
-                            0, 0, 1};
-    const Homography after{frame.radius, 0, frame.middle.x, 0, frame.radius, frame.middle.y,
-                           0, 0, 1};
+    const Homography before{s, 0, -s * frame.centre.x.value, 0, s, -s * frame.centre.y.value, 0,
+                            0, 1};
+    const Homography after{
+        frame.radius, 0, frame.middle.x, 0, frame.radius, frame.middle.y, 0, 0, 1};
     return {product(after, product(inFrame, before)), {frame.middle, frame.radius, p[8]}};
 }
 
 Parameters parametersOf(const Homography& toPicture, const FitFrame& frame) {
     const double r = 1 / frame.radius;
-    const Homography before{frame.extent, 0, frame.centre.x.value, 0, frame.extent,
-                            frame.centre.y.value, 0, 0, 1};
+    const Homography before{
+        frame.extent, 0, frame.centre.x.value, 0, frame.extent, frame.centre.y.value, 0, 0, 1};
     const Homography after{r, 0, -r * frame.middle.x, 0, r, -r * frame.middle.y, 0, 0, 1};
     const auto h = product(after, product(toPicture, before));
     Parameters p{};

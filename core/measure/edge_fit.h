@@ -32,12 +32,12 @@ struct EdgeFit {
     /// By rows. It comes from how whole printed lines scatter, not single pieces, since what shifts one
     /// piece of a line shifts its neighbours too (a cluster-robust estimate).
     std::array<double, parameterCount * parameterCount> covariance{};
-    double residual = 0;        ///< root mean square of the distances, pixels
-    double sumOfSquares = 0;    ///< weighted
-    int freedom = 0;            ///< pieces used less parameters
-    double clustering = 1;      ///< by how much lines scatter more than single pieces would
-    std::size_t used = 0;       ///< pieces
-    std::size_t lines = 0;      ///< printed lines that they belong to
+    double residual = 0;         ///< root mean square of the distances, pixels
+    double sumOfSquares = 0;     ///< weighted
+    int freedom = 0;             ///< pieces used less parameters
+    double clustering = 1;       ///< by how much lines scatter more than single pieces would
+    std::size_t used = 0;        ///< pieces
+    std::size_t lines = 0;       ///< printed lines that they belong to
     std::vector<double> spread;  ///< of each symbol: by how much dark has grown into light, pixels
     std::vector<double> noise;   ///< of each symbol: standard deviation of a piece's place, pixels
 

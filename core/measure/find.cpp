@@ -18,7 +18,8 @@ constexpr int finerSide = 2600;
 bool isSamePlace(const tags::FoundSymbol& a, const tags::FoundSymbol& b) {
     const auto p = a.centre();
     const auto q = b.centre();
-    const double side = std::hypot(a.corners[0].x - a.corners[2].x, a.corners[0].y - a.corners[2].y);
+    const double side =
+        std::hypot(a.corners[0].x - a.corners[2].x, a.corners[0].y - a.corners[2].y);
     return std::hypot(p.x - q.x, p.y - q.y) < 0.5 * side;
 }
 
@@ -131,7 +132,8 @@ GreyCopy greyCopy(const pictures::Raster& photo, int longest) {
                 sum += across;
             }
         }
-        auto* out = &copy.pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(copy.width)];
+        auto* out =
+            &copy.pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(copy.width)];
         for (const auto sum : sums) *out++ = static_cast<std::uint8_t>(sum / count);
     }
     return copy;

@@ -53,8 +53,8 @@ private:
 /// The photo's place for the upper left corner of an output pixel, counted from the middle of the first
 /// pixel.
 Fixed Sampler::at(int x, int y) const {
-    const auto seen = photoOf(projection_, {region_.x + Millimetres{x / perMm_},
-                                            region_.y + Millimetres{y / perMm_}});
+    const auto seen = photoOf(
+        projection_, {region_.x + Millimetres{x / perMm_}, region_.y + Millimetres{y / perMm_}});
     // What lies behind the camera is far outside of the photo.
     const auto fixed = [](double value) {
         constexpr double far = 1e6;
@@ -121,8 +121,8 @@ void Sampler::band(int y, int rows, int width, std::uint8_t* out, std::size_t st
         const auto lowerLeft = lowerRight;
         upperRight = at(x + mesh, y);
         lowerRight = at(x + mesh, y + mesh);
-        const bool isInside = isWithin(upperLeft) && isWithin(lowerLeft) &&
-                              isWithin(upperRight) && isWithin(lowerRight);
+        const bool isInside = isWithin(upperLeft) && isWithin(lowerLeft) && isWithin(upperRight) &&
+                              isWithin(lowerRight);
         const int count = std::min(mesh, width - x);
         for (int i = 0; i < rows; ++i) {
             const auto from = between(upperLeft, lowerLeft, i);
@@ -132,7 +132,8 @@ void Sampler::band(int y, int rows, int width, std::uint8_t* out, std::size_t st
             const auto down = between(upperLeft, lowerLeft, i + 1);
             const Fixed middle{from.x + (step.x + down.x - from.x) / 2,
                                from.y + (step.y + down.y - from.y) / 2};
-            auto* to3 = out + static_cast<std::size_t>(i) * stride + static_cast<std::size_t>(x) * 3;
+            auto* to3 =
+                out + static_cast<std::size_t>(i) * stride + static_cast<std::size_t>(x) * 3;
             if (isInside) {
                 fast(middle, step, count, to3);
             } else {
@@ -156,8 +157,8 @@ void shrinkRow(const std::uint8_t* fine, std::size_t stride, int n, int width, s
     for (int x = 0; x < width; ++x) {
         std::array<int, 3> sums{count / 2, count / 2, count / 2};
         for (int i = 0; i < n; ++i) {
-            const auto* pixel = fine + static_cast<std::size_t>(i) * stride +
-                                static_cast<std::size_t>(x * n) * 3;
+            const auto* pixel =
+                fine + static_cast<std::size_t>(i) * stride + static_cast<std::size_t>(x * n) * 3;
             for (int k = 0; k < n; ++k, pixel += 3) {
                 for (std::size_t c = 0; c < 3; ++c) sums[c] += pixel[c];
             }

@@ -23,7 +23,7 @@ int valueAt(const tags::LumaView& frame, double x, double y) {
 
 /// Of the outer edges of a square's finder pattern: how much of the step happens within one pixel.
 struct Steepness {
-    double step = 0;   ///< from quiet zone to the dark frame
+    double step = 0;  ///< from quiet zone to the dark frame
     double steepest = 0;
 };
 Steepness steepnessAt(const tags::LumaView& frame, const tags::FoundSymbol& symbol,
@@ -32,8 +32,7 @@ Steepness steepnessAt(const tags::LumaView& frame, const tags::FoundSymbol& symb
     // outside to the middle of its dark frame.
     const auto& c = symbol.corners;
     Steepness result;
-    for (const auto& [along, across] :
-         {std::pair{1, 3}, std::pair{3, 1}}) {
+    for (const auto& [along, across] : {std::pair{1, 3}, std::pair{3, 1}}) {
         const auto& a = c[static_cast<std::size_t>(along)];
         const auto& b = c[static_cast<std::size_t>(across)];
         const double dx = (b.x - c[0].x) / modules, dy = (b.y - c[0].y) / modules;
@@ -66,8 +65,7 @@ void lookAt(const tags::LumaView& frame, const FoundMarks& marks, LiveHint& live
         constexpr double modules = 25;  // version 2, which holds what a mat's squares say
         const auto steep = steepnessAt(frame, symbol, modules);
         contrast = std::min(contrast, steep.step);
-        live.sharpness =
-            std::min(live.sharpness, steep.step > 0 ? steep.steepest / steep.step : 0);
+        live.sharpness = std::min(live.sharpness, steep.step > 0 ? steep.steepest / steep.step : 0);
     }
     if (contrast < leastContrast) live.hint = Hint::dim;
     if (live.sharpness < leastSharpness) live.hint = Hint::blurred;
@@ -107,8 +105,8 @@ Message LiveHint::message() const {
         case Hint::noMat: return {"measure.hint.noMat"};
         case Hint::corners:
             return {"measure.hint.corners",
-                    {{"count", static_cast<std::int64_t>(
-                                   std::count(isSeen.begin(), isSeen.end(), true))}}};
+                    {{"count",
+                      static_cast<std::int64_t>(std::count(isSeen.begin(), isSeen.end(), true))}}};
         case Hint::twoMats: return {"measure.hint.twoMats"};
         case Hint::mirrored: return {"measure.hint.mirrored"};
         case Hint::tilted: return {"measure.hint.tilted"};

@@ -10,20 +10,20 @@
 namespace burrow::measure {
 
 enum class Hint {
-    noMat,     ///< no square can be read
-    corners,   ///< some can, not all
+    noMat,    ///< no square can be read
+    corners,  ///< some can, not all
     twoMats,
     mirrored,  ///< a front camera that shows a mirror image
     tilted,
-    blurred,   ///< moving, or not in focus
+    blurred,  ///< moving, or not in focus
     dim,
-    far,       ///< the mat fills too little of the picture
+    far,  ///< the mat fills too little of the picture
     ready
 };
 
 struct LiveHint {
     Hint hint = Hint::noMat;
-    std::array<bool, 4> isSeen{};        ///< of the corners, by MatCorner
+    std::array<bool, 4> isSeen{};  ///< of the corners, by MatCorner
     /// Where each seen square is in the frame: top left, top right, bottom right, bottom left.
     std::array<std::array<ImagePoint, 4>, 4> squares{};
     double level = 0;      ///< 1 is looking straight down; 0 where it is not known

@@ -99,8 +99,7 @@ struct Normalised {
     explicit Normalised(Pairs given)
         : before(normalising(given, from)), after(normalising(given, to)) {
         for (const auto& pair : given) {
-            pairs.push_back(
-                {mapped(arrayOf(before), pair.from), mapped(arrayOf(after), pair.to)});
+            pairs.push_back({mapped(arrayOf(before), pair.from), mapped(arrayOf(after), pair.to)});
         }
     }
     [[nodiscard]] Matrix3 undone(const Matrix3& h) const {

@@ -71,8 +71,7 @@ Millimetres Length::deviation() const {
 }
 
 Millimetres cameraHeight(const Survey& survey) {
-    const double focal =
-        26.0 / 36.0 * std::max(survey.photoWidth, survey.photoHeight);
+    const double focal = 26.0 / 36.0 * std::max(survey.photoWidth, survey.photoHeight);
     // The columns of K^-1 H are the sheet's axes and the way to its origin, all in one unit (Zhang 2000).
     const auto& h = survey.projection().toPicture;
     const double cx = survey.frame.middle.x;
@@ -88,8 +87,7 @@ Millimetres cameraHeight(const Survey& survey) {
     const double unit = std::sqrt(norm(x) * norm(y));
     const std::array across{x[1] * y[2] - x[2] * y[1], x[2] * y[0] - x[0] * y[2],
                             x[0] * y[1] - x[1] * y[0]};
-    const double away =
-        across[0] * origin[0] + across[1] * origin[1] + across[2] * origin[2];
+    const double away = across[0] * origin[0] + across[1] * origin[1] + across[2] * origin[2];
     return {std::abs(away) / (norm(across) * unit)};
 }
 
@@ -116,11 +114,10 @@ Result<Length> lengthBetween(const Survey& survey, ImagePoint from, ImagePoint t
     length.value = {*plain * factor};
     length.deviations.plane = {std::sqrt(*byPlane) * factor};
     length.deviations.points = {std::sqrt(*byPoints) * options.pointDeviation * factor};
-    length.deviations.height = {*plain * options.print.factor *
-                                std::hypot(options.height.deviation.value / camera,
-                                           raised * cameraHeightDeviation)};
-    length.deviations.print = {length.value.value * options.print.deviation /
-                               options.print.factor};
+    length.deviations.height = {
+        *plain * options.print.factor *
+        std::hypot(options.height.deviation.value / camera, raised * cameraHeightDeviation)};
+    length.deviations.print = {length.value.value * options.print.deviation / options.print.factor};
     const double half = normal95 * length.deviation().value;
     constexpr double mostUnsure = 0.25;
     if (!(length.deviation().value <= mostUnsure * length.value.value)) {

@@ -30,7 +30,7 @@ struct LengthDeviations {
 
 struct Length {
     Millimetres value;
-    Millimetres low;   ///< of the 95 percent interval
+    Millimetres low;  ///< of the 95 percent interval
     Millimetres high;
     LengthDeviations deviations;
 

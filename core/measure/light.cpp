@@ -81,8 +81,7 @@ Balance Balance::by(const std::array<double, 3>& gains) {
 Result<Balance> balanceOf(const pictures::Raster& photo, const Survey& survey) {
     const auto refuse = [] { return fail(Trouble::badInput, {"measure.greyPatch"}); };
     if (!survey.mat) return refuse();
-    const auto mean =
-        meanOver(photo, survey.projection(), layoutOf(survey.mat->paper).grey);
+    const auto mean = meanOver(photo, survey.projection(), layoutOf(survey.mat->paper).grey);
     // A shadow's edge or something lying on it; light that merely falls off is well below.
     constexpr double mostSpread = 0.5;
     if (!mean || mean->spread > mostSpread) return refuse();

@@ -74,8 +74,7 @@ std::optional<MatMark> parseMatPayload(std::string_view bytes) {
     const auto corner = placeOf(cornerNames, body.substr(2, 2));
     const auto name = body.substr(4);
     if (!paper || !corner || !isMatName(name)) return std::nullopt;
-    MatMark mark{static_cast<MatPaper>(*paper), static_cast<MatCorner>(*corner),
-                 MatName(name)};
+    MatMark mark{static_cast<MatPaper>(*paper), static_cast<MatCorner>(*corner), MatName(name)};
     // One spelling only: so the check and the side are as they should be.
     if (matPayload(mark) != bytes) return std::nullopt;
     return mark;

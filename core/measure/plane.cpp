@@ -23,11 +23,10 @@ Homography product(const Homography& a, const Homography& b) {
 }
 
 std::optional<Homography> inverse(const Homography& h) {
-    const Homography adjugate{h[4] * h[8] - h[5] * h[7], h[2] * h[7] - h[1] * h[8],
-                              h[1] * h[5] - h[2] * h[4], h[5] * h[6] - h[3] * h[8],
-                              h[0] * h[8] - h[2] * h[6], h[2] * h[3] - h[0] * h[5],
-                              h[3] * h[7] - h[4] * h[6], h[1] * h[6] - h[0] * h[7],
-                              h[0] * h[4] - h[1] * h[3]};
+    const Homography adjugate{
+        h[4] * h[8] - h[5] * h[7], h[2] * h[7] - h[1] * h[8], h[1] * h[5] - h[2] * h[4],
+        h[5] * h[6] - h[3] * h[8], h[0] * h[8] - h[2] * h[6], h[2] * h[3] - h[0] * h[5],
+        h[3] * h[7] - h[4] * h[6], h[1] * h[6] - h[0] * h[7], h[0] * h[4] - h[1] * h[3]};
     const double determinant = h[0] * adjugate[0] + h[1] * adjugate[3] + h[2] * adjugate[6];
     const double last = adjugate[8];
     if (!std::isnormal(determinant) || !std::isnormal(last)) return std::nullopt;

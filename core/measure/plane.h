@@ -29,9 +29,7 @@ struct MatBox {
     Millimetres width;
     Millimetres height;
 
-    [[nodiscard]] constexpr MatPoint centre() const {
-        return {x + 0.5 * width, y + 0.5 * height};
-    }
+    [[nodiscard]] constexpr MatPoint centre() const { return {x + 0.5 * width, y + 0.5 * height}; }
     friend bool operator==(const MatBox&, const MatBox&) = default;
 };
 

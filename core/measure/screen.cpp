@@ -54,7 +54,8 @@ std::vector<double> powersOf(Square& square) {
     const int side = square.side;
     const int half = side / 2;
     std::vector<Complex> turn;
-    for (int i = 0; i < side; ++i) turn.push_back(std::polar(1.0, -2 * std::numbers::pi * i / side));
+    for (int i = 0; i < side; ++i)
+        turn.push_back(std::polar(1.0, -2 * std::numbers::pi * i / side));
     const auto at = [&](int frequency, int place) {
         return turn[static_cast<std::size_t>(frequency * place % side)];
     };
@@ -127,8 +128,8 @@ bool showsScreen(const pictures::Raster& photo, const Survey& survey) {
         const double room = 0.9 * stretch.least * std::min(box.width.value, box.height.value);
         constexpr int large = 64, small = 32;
         if (room < small) continue;
-        const auto wave = strongestWave(photo, photoOf(projection, box.centre()),
-                                        room >= large ? large : small);
+        const auto wave =
+            strongestWave(photo, photoOf(projection, box.centre()), room >= large ? large : small);
         // Common practice, no source: noise and JPEG stay below either by more than a half.
         constexpr double leastAmplitude = 1.5;
         constexpr double leastClarity = 150;

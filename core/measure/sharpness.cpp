@@ -10,8 +10,8 @@ int steepest(const GreyCopy& picture, int apart) {
     std::array<std::size_t, 256> counts{};
     std::size_t all = 0;
     for (int y = 0; y < picture.height; y += 2) {
-        const auto* row = &picture.pixels[static_cast<std::size_t>(y) *
-                                          static_cast<std::size_t>(picture.width)];
+        const auto* row =
+            &picture.pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width)];
         for (int x = 0; x + apart < picture.width; ++x, ++all) {
             ++counts[static_cast<std::size_t>(std::abs(row[x + apart] - row[x]))];
         }

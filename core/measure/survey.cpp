@@ -15,7 +15,9 @@ namespace {
 
 using pictures::Raster;
 
-tl::unexpected<Error> refuse(Message message) { return fail(Trouble::badInput, std::move(message)); }
+tl::unexpected<Error> refuse(Message message) {
+    return fail(Trouble::badInput, std::move(message));
+}
 
 /// What is believed of a lens before its photo is seen: those of phones bend straight lines by less than
 /// this at the corners (common practice, no source).
@@ -40,8 +42,7 @@ Result<std::vector<FoundMark>> wholeMat(const FoundMarks& marks, const Raster& p
     }
     if (squares.size() == matCorners.size()) return squares;
     if (looksBlurred(greyCopy(photo, 1600))) return refuse({"measure.blurred"});
-    return refuse(
-        {"measure.corners", {{"count", static_cast<std::int64_t>(squares.size())}}});
+    return refuse({"measure.corners", {{"count", static_cast<std::int64_t>(squares.size())}}});
 }
 
 /// How far the symbols' own homographies lie from the common projection: the sum of squares that is
@@ -56,8 +57,8 @@ double bendOf(const std::vector<SymbolEdges>& symbols, const EdgeFit& fit) {
             const auto b = photoOf(common, edge.at);
             // Half of the distance's square is across the edge, on the average.
             const double weight = edge.weight / fit.noise[i];
-            squares += 0.5 * weight * weight *
-                       ((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y));
+            squares +=
+                0.5 * weight * weight * ((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y));
         }
     }
     const auto free = 8 * static_cast<double>(symbols.size()) - 9;
@@ -108,7 +109,8 @@ double inflationOf(const EdgeFit& fit, double bend, double pixelsPerMm) {
     constexpr double dot = 25.4 / 600;
     constexpr double printed = dot * dot / 12;
     double seen = 0;
-    for (const double noise : fit.noise) seen += noise * noise / static_cast<double>(fit.noise.size());
+    for (const double noise : fit.noise)
+        seen += noise * noise / static_cast<double>(fit.noise.size());
     seen *= fit.clustering * static_cast<double>(fit.lines) / static_cast<double>(fit.used);
     seen /= pixelsPerMm * pixelsPerMm;
     return std::max({1.0, bend, printed / seen});
@@ -124,8 +126,8 @@ Done fitBest(const std::vector<SymbolEdges>& symbols, const Homography& start, c
     }
     const int count = static_cast<int>(symbols.size());
     BURROW_TRY(const auto straight, fitEdges(edges, count, start, lens, noLens));
-    BURROW_TRY(const auto bent, fitEdges(edges, count, straight.projection().toPicture, lens,
-                                         lensBelief));
+    BURROW_TRY(const auto bent,
+               fitEdges(edges, count, straight.projection().toPicture, lens, lensBelief));
     found.bend = bendOf(symbols, bent);
     const double perMm = stretchAt(straight.projection(), found.middle).least;
     const double inflation = inflationOf(bent, found.bend, perMm);
@@ -181,8 +183,8 @@ Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey fo
     found.mat = squares.front().mark;
     found.middle = {0.5 * layout.width, 0.5 * layout.height};
     BURROW_TRY(const auto start, fitHomography(corners));
-    BURROW_DO(fitBest(symbols, start.homography, Radial::about(photo.width(), photo.height()),
-                      found));
+    BURROW_DO(
+        fitBest(symbols, start.homography, Radial::about(photo.width(), photo.height()), found));
     if (std::abs(found.parameters[8]) > limits.mostRadial ||
         farthestOff(symbols, layout, found.projection()) > limits.mostBend) {
         return refuse({"measure.notFlat"});
@@ -202,8 +204,8 @@ Result<Survey> surveyTag(const Raster& photo, const FoundTag& tag, Survey found,
     found.scale = ScaleKind::tag;
     found.code = tag.tag.code;
     found.middle = place.centre();
-    BURROW_DO(fitBest({*symbol}, symbol->local, Radial::about(photo.width(), photo.height()),
-                      found));
+    BURROW_DO(
+        fitBest({*symbol}, symbol->local, Radial::about(photo.width(), photo.height()), found));
     const std::array places{found.middle};
     BURROW_DO(checkStretch(found, places, limits));
     return found;

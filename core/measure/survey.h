@@ -21,25 +21,25 @@ struct SurveyLimits {
     double leastPixelsPerMm = 3;
     /// Of the shortest to the longest direction of a circle on the sheet: 0.72 is a tilt of 44 degrees.
     double leastLevel = 0.72;
-    double mostBlur = 0.62;      ///< standard deviation, in modules
-    double leastContrast = 18;   ///< of 255, between dark and light modules
-    double mostBend = 0.5;       ///< mm by which a square may lie beside where the others put it
+    double mostBlur = 0.62;     ///< standard deviation, in modules
+    double leastContrast = 18;  ///< of 255, between dark and light modules
+    double mostBend = 0.5;      ///< mm by which a square may lie beside where the others put it
     double mostRadial = 0.15;
 };
 
 struct Survey {
     ScaleKind scale = ScaleKind::mat;
-    std::optional<MatMark> mat;         ///< one of its squares
-    std::optional<std::string> code;    ///< of the only enclosure's tag in view
-    std::vector<std::string> codes;     ///< of all of them
+    std::optional<MatMark> mat;       ///< one of its squares
+    std::optional<std::string> code;  ///< of the only enclosure's tag in view
+    std::vector<std::string> codes;   ///< of all of them
     FitFrame frame;
     Parameters parameters{};
     std::array<double, parameterCount * parameterCount> covariance{};
-    bool hasRadial = false;             ///< whether the residual asked for the radial term
-    double residual = 0;                ///< root mean square over the edges, pixels
-    double bend = 0;                    ///< by what factor the squares disagree beyond their noise
-    MatPoint middle;                    ///< of what the scale was taken from
-    double pixelsPerMm = 0;             ///< there, in the direction that shows less
+    bool hasRadial = false;  ///< whether the residual asked for the radial term
+    double residual = 0;     ///< root mean square over the edges, pixels
+    double bend = 0;         ///< by what factor the squares disagree beyond their noise
+    MatPoint middle;         ///< of what the scale was taken from
+    double pixelsPerMm = 0;  ///< there, in the direction that shows less
     int photoWidth = 0;
     int photoHeight = 0;
 

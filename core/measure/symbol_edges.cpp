@@ -42,8 +42,7 @@ Spacing spacingOf(const Homography& modulesToPhoto, int modules) {
     const auto x1 = mapped(modulesToPhoto, {middle + 0.5, middle});
     const auto y0 = mapped(modulesToPhoto, {middle, middle - 0.5});
     const auto y1 = mapped(modulesToPhoto, {middle, middle + 0.5});
-    const double area =
-        std::abs((x1.x - x0.x) * (y1.y - y0.y) - (x1.y - x0.y) * (y1.x - y0.x));
+    const double area = std::abs((x1.x - x0.x) * (y1.y - y0.y) - (x1.y - x0.y) * (y1.x - y0.x));
     return {area / std::hypot(y1.x - y0.x, y1.y - y0.y),
             area / std::hypot(x1.x - x0.x, x1.y - x0.y)};
 }
@@ -59,8 +58,7 @@ struct Border {
 std::vector<Border> bordersOf(const Symbol& symbol) {
     const int size = symbol.size();
     const auto isDark = [&](int column, int row) {
-        return column >= 0 && row >= 0 && column < size && row < size &&
-               symbol.isDark(column, row);
+        return column >= 0 && row >= 0 && column < size && row < size && symbol.isDark(column, row);
     };
     std::vector<Border> borders;
     for (int line = 0; line <= size; ++line) {
@@ -170,7 +168,9 @@ Blur blurOf(const Patch& seen, const Symbol& symbol, const std::vector<Border>& 
             squares[tried] += shiftAt(seen, ideal, borders[k]).squares;
         }
         ++tried;
-        const auto grows = [&](const Squares& s) { return tried > 1 && s[tried - 1] > s[tried - 2]; };
+        const auto grows = [&](const Squares& s) {
+            return tried > 1 && s[tried - 1] > s[tried - 2];
+        };
         if (grows(upright) && grows(level)) break;
     }
     return {bestBlur(upright, tried), bestBlur(level, tried)};
@@ -187,8 +187,8 @@ Symbol patternSeen(const Patch& seen, int modules) {
     };
     for (int row = 0; row < modules; ++row) {
         for (int column = 0; column < modules; ++column) {
-            at(column, row) = seen.at((column + patchMargin) * s + s / 2,
-                                      (row + patchMargin) * s + s / 2);
+            at(column, row) =
+                seen.at((column + patchMargin) * s + s / 2, (row + patchMargin) * s + s / 2);
         }
     }
     Symbol symbol(modules);
@@ -343,8 +343,7 @@ std::optional<SymbolEdges> edgesOf(const pictures::Raster& photo, const tags::Fo
     const auto spacing = spacingOf(*start, own->size());
     if (!(std::min(spacing.across, spacing.along) > 1)) return std::nullopt;
     constexpr int coarse = 5;
-    const auto pattern =
-        patternOf(sampled(photo, *start, own->size(), coarse), *own, spacing);
+    const auto pattern = patternOf(sampled(photo, *start, own->size(), coarse), *own, spacing);
     if (!pattern) return std::nullopt;
     Closely closely(photo, place, index, *pattern, *start);
     if (!closely.lookSoftly() || !closely.lookSharply()) return std::nullopt;

@@ -24,11 +24,11 @@ struct EdgePoint {
 /// A symbol looked at closely.
 struct SymbolEdges {
     std::vector<EdgePoint> edges;
-    Homography local{};        ///< from the sheet to the photo, good only on and around the symbol
-    double blur = 0;           ///< standard deviation of what smears an edge, pixels, the worse direction
-    double module = 0;         ///< pixels for a module, in the direction that shows less
-    double contrast = 0;       ///< of light and dark modules, of 255
-    double noise = 0;          ///< standard deviation of one edge's place, pixels
+    Homography local{};  ///< from the sheet to the photo, good only on and around the symbol
+    double blur = 0;     ///< standard deviation of what smears an edge, pixels, the worse direction
+    double module = 0;   ///< pixels for a module, in the direction that shows less
+    double contrast = 0;  ///< of light and dark modules, of 255
+    double noise = 0;     ///< standard deviation of one edge's place, pixels
 };
 
 /// Looks at a decoded symbol that stands at `place` on the sheet. Nothing where the picture there is

@@ -96,7 +96,8 @@ Patch drawn(const tags::Symbol& symbol, int perModule, double blurX, double blur
         }
     }
     for (std::size_t y = 0; y < side; ++y) {
-        for (std::size_t x = 0; x < side; ++x) patch.at(static_cast<int>(x), static_cast<int>(y)) = 1;
+        for (std::size_t x = 0; x < side; ++x)
+            patch.at(static_cast<int>(x), static_cast<int>(y)) = 1;
         for (std::size_t i = 0; i < along[y].shares.size(); ++i) {
             const int row = along[y].first + static_cast<int>(i);
             if (row < 0 || row >= rows) continue;

@@ -25,9 +25,7 @@ public:
     [[nodiscard]] float at(int x, int y) const { return values_[index(x, y)]; }
     float& at(int x, int y) { return values_[index(x, y)]; }
     /// The place of a sample in modules from the symbol's top left corner.
-    [[nodiscard]] double place(int index) const {
-        return (index + 0.5) / perModule_ - patchMargin;
-    }
+    [[nodiscard]] double place(int index) const { return (index + 0.5) / perModule_ - patchMargin; }
 
 private:
     [[nodiscard]] std::size_t index(int x, int y) const {

@@ -70,9 +70,9 @@ bool readRows(std::span<const std::uint8_t> bytes, Raster& picture) {
     const bool isAsInspected = static_cast<int>(codec.image_width) == picture.width() &&
                                static_cast<int>(codec.image_height) == picture.height();
     // Pictures for print, in cyan, magenta, yellow and black, do not come from cameras.
-    const bool isColour =
-        codec.jpeg_color_space == JCS_YCbCr || codec.jpeg_color_space == JCS_RGB ||
-        codec.jpeg_color_space == JCS_GRAYSCALE;
+    const bool isColour = codec.jpeg_color_space == JCS_YCbCr ||
+                          codec.jpeg_color_space == JCS_RGB ||
+                          codec.jpeg_color_space == JCS_GRAYSCALE;
     if (!isAsInspected || !isColour) leave(reinterpret_cast<j_common_ptr>(&codec));
     codec.out_color_space = JCS_RGB;
     jpeg_start_decompress(&codec);

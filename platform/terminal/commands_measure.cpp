@@ -107,15 +107,14 @@ int measureLength(const Setting& setting, const Typed& typed) {
     const auto& [survey, length] = *measured;
     const bool isMat = survey.scale == measure::ScaleKind::mat;
     const double residual = rounded(survey.residual);
-    console.line(console.say({"said.length",
-                              {{"mm", length.value.value},
-                               {"low", length.low.value},
-                               {"high", length.high.value}}}));
     console.line(console.say(
-        isMat ? Message{"said.lengthMat",
-                        {{"bar", typed.barMm.value_or(measure::barLength.value)},
-                         {"residual", residual}}}
-              : Message{"said.lengthTag", {{"residual", residual}}}));
+        {"said.length",
+         {{"mm", length.value.value}, {"low", length.low.value}, {"high", length.high.value}}}));
+    console.line(console.say(isMat
+                                 ? Message{"said.lengthMat",
+                                           {{"bar", typed.barMm.value_or(measure::barLength.value)},
+                                            {"residual", residual}}}
+                                 : Message{"said.lengthTag", {{"residual", residual}}}));
     console.value({{"mm", rounded(length.value.value)},
                    {"interval95", {rounded(length.low.value), rounded(length.high.value)}},
                    {"residual_px", residual},
@@ -187,8 +186,8 @@ int flatten(const Setting& setting, const Typed& typed) {
     return done;
 }
 
-CLI::App* addPlain(CLI::App& app, Command& chosen, const std::string& name,
-                   const std::string& what, const std::string& example, Command command) {
+CLI::App* addPlain(CLI::App& app, Command& chosen, const std::string& name, const std::string& what,
+                   const std::string& example, Command command) {
     auto* sub = app.add_subcommand(name, what);
     sub->footer("Example:\n  " + example);
     sub->callback([&chosen, command = std::move(command)] { chosen = command; });
@@ -206,12 +205,13 @@ void addMeasureCommands(CLI::App& app, Command& chosen) {
     sheet->add_option("--paper", typed->paper, "a5 or a4")->check(CLI::IsMember({"a5", "a4"}));
     sheet->add_option("--name", typed->name, "print this mat again (a new name)");
 
-    auto* length = addPlain(
-        app, chosen, "measure", "A length in a photo of the mat, or of an enclosure's tag.",
-        "burrow measure moult.jpg --from 1204,880.5 --to 1391,902 --json",
-        [typed](const Setting& s) { return measureLength(s, *typed); });
+    auto* length = addPlain(app, chosen, "measure",
+                            "A length in a photo of the mat, or of an enclosure's tag.",
+                            "burrow measure moult.jpg --from 1204,880.5 --to 1391,902 --json",
+                            [typed](const Setting& s) { return measureLength(s, *typed); });
     length->add_option("PHOTO", typed->photo, "JPEG or PNG")->required();
-    length->add_option("--from", typed->from, "X,Y in pixels as stored, right and down")->required();
+    length->add_option("--from", typed->from, "X,Y in pixels as stored, right and down")
+        ->required();
     length->add_option("--to", typed->to, "X,Y of the other end")->required();
     length
         ->add_option("--point-px", typed->pointPixels,

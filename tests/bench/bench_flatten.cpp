@@ -117,8 +117,8 @@ int main(int argc, char** argv) {
     const auto path = std::filesystem::temp_directory_path() / "burrow_bench_flatten.jpg";
     DeviceFiles files;
     if (!files.write(path, photoBytes())) return 1;
-    const int status =
-        std::system(("\"" + std::string(argv[0]) + "\" --memory \"" + path.string() + "\"").c_str());
+    const int status = std::system(
+        ("\"" + std::string(argv[0]) + "\" --memory \"" + path.string() + "\"").c_str());
     static_cast<void>(files.remove(path));
     return status == 0 ? 0 : 1;
 }

@@ -44,7 +44,8 @@ private slots:
                 blankTagSheets("Kiln Row", Paper::letter, codes, words, measure)->front());
     }
     void mat() {
-        compare("mat_a5.txt", matPage(burrow::measure::MatPaper::a5, "7Q2M", words, measure).value());
+        compare("mat_a5.txt",
+                matPage(burrow::measure::MatPaper::a5, "7Q2M", words, measure).value());
     }
     void careSheetOfASling() {
         compare("care_sling.txt", careSheet(test::slingSheet(), words, measure).value());

@@ -79,8 +79,10 @@ private slots:
         for (const auto paper : {MatPaper::a5, MatPaper::a4}) {
             const auto& layout = measure::layoutOf(paper);
             const Patch strip(images[static_cast<std::size_t>(paper)],
-                              {layout.ruler.x - Millimetres{1}, layout.ruler.y - Millimetres{4.5},
-                               measure::barLength + Millimetres{2}, {4}},
+                              {layout.ruler.x - Millimetres{1},
+                               layout.ruler.y - Millimetres{4.5},
+                               measure::barLength + Millimetres{2},
+                               {4}},
                               dotsPerInch);
             QVERIFY(std::abs(strip.millimetres(strip.ink().width()) - 100) <= 2 * dot);
         }
@@ -89,8 +91,8 @@ private slots:
         for (const auto paper : {MatPaper::a5, MatPaper::a4}) {
             const auto& image = images[static_cast<std::size_t>(paper)];
             const auto at = measure::layoutOf(paper).grey.centre();
-            const int grey = image.constScanLine(static_cast<int>(at.y.value / dot))[
-                static_cast<int>(at.x.value / dot)];
+            const int grey = image.constScanLine(
+                static_cast<int>(at.y.value / dot))[static_cast<int>(at.x.value / dot)];
             QVERIFY(std::abs(grey - measure::greyLevel) <= 1);
         }
     }

@@ -24,21 +24,26 @@ Sheet sheetWithEdge() {
 std::array<std::uint8_t, 3> colourAt(const pictures::Raster& flat, double perMm, MatPoint place) {
     std::array<double, 3> sum{};
     int count = 0;
-    for (int y = static_cast<int>((place.y.value - 0.5) * perMm); y < (place.y.value + 0.5) * perMm; ++y) {
-        for (int x = static_cast<int>((place.x.value - 0.5) * perMm); x < (place.x.value + 0.5) * perMm; ++x) {
+    for (int y = static_cast<int>((place.y.value - 0.5) * perMm); y < (place.y.value + 0.5) * perMm;
+         ++y) {
+        for (int x = static_cast<int>((place.x.value - 0.5) * perMm);
+             x < (place.x.value + 0.5) * perMm; ++x) {
             for (std::size_t c = 0; c < 3; ++c) sum[c] += flat.row(y)[3 * x + static_cast<int>(c)];
             ++count;
         }
     }
     std::array<std::uint8_t, 3> colour{};
-    for (std::size_t c = 0; c < 3; ++c) colour[c] = static_cast<std::uint8_t>(std::lround(sum[c] / count));
+    for (std::size_t c = 0; c < 3; ++c)
+        colour[c] = static_cast<std::uint8_t>(std::lround(sum[c] / count));
     return colour;
 }
 
 Bytes withExif(const Bytes& jpeg, int orientation) {
-    const std::vector<std::uint8_t> exif{0xFF, 0xE1, 0, 34, 'E', 'x', 'i', 'f', 0, 0, 'M', 'M', 0, 42,
-                                         0, 0, 0, 8, 0, 1, 0x01, 0x12, 0, 3, 0, 0, 0, 1, 0,
-                                         static_cast<std::uint8_t>(orientation), 0, 0, 0, 0, 0, 0};
+    const std::vector<std::uint8_t> exif{
+        0xFF, 0xE1, 0, 34, 'E', 'x', 'i', 'f', 0, 0,
+        'M',  'M',  0, 42, 0,   0,   0,   8,   0, 1,
+        0x01, 0x12, 0, 3,  0,   0,   0,   1,   0, static_cast<std::uint8_t>(orientation),
+        0,    0,    0, 0,  0,   0};
     Bytes result(jpeg.begin(), jpeg.begin() + 2);
     result.insert(result.end(), exif.begin(), exif.end());
     result.insert(result.end(), jpeg.begin() + 2, jpeg.end());
@@ -102,7 +107,8 @@ private slots:
         const auto taken = photo(usualShot());
         const auto found = survey(taken).value();
         const auto whole = flatten(taken, found, {.pixelsPerMm = 10}).value();
-        const auto part = flatten(taken, found, {.pixelsPerMm = 10, .region = layoutOf(a5).moult}).value();
+        const auto part =
+            flatten(taken, found, {.pixelsPerMm = 10, .region = layoutOf(a5).moult}).value();
         QCOMPARE(part.width(), 1280);
         long difference = 0;
         for (int y = 0; y < part.height(); y += 7) {
@@ -141,7 +147,9 @@ private slots:
             const struct {
                 MatPoint at;
                 double reflectance;
-            } greys[]{{middle, 50}, {{middle.x, middle.y + Millimetres{18}}, 70}, {layoutOf(a5).grey.centre(), 34}};
+            } greys[]{{middle, 50},
+                      {{middle.x, middle.y + Millimetres{18}}, 70},
+                      {layoutOf(a5).grey.centre(), 34}};
             for (const auto& grey : greys) {
                 const auto value = codedLight(grey.reflectance / 255);
                 const std::array<std::uint8_t, 3> wanted{value, value, value};
@@ -157,9 +165,11 @@ private slots:
         const auto found = survey(taken).value();
         const auto grey = layoutOf(a5).grey;
         const auto from = photoOf(found.projection(), {grey.x, grey.y});
-        const auto to = photoOf(found.projection(), {grey.x + 0.5 * grey.width, grey.y + grey.height});
+        const auto to =
+            photoOf(found.projection(), {grey.x + 0.5 * grey.width, grey.y + grey.height});
         for (int y = static_cast<int>(from.y); y < to.y; ++y) {
-            for (int x = static_cast<int>(from.x); x < to.x; ++x) std::fill_n(taken.row(y) + 3 * x, 3, std::uint8_t{5});
+            for (int x = static_cast<int>(from.x); x < to.x; ++x)
+                std::fill_n(taken.row(y) + 3 * x, 3, std::uint8_t{5});
         }
         QCOMPARE(balanceOf(taken, found).error().message.id, std::string("measure.greyPatch"));
     }
@@ -198,13 +208,16 @@ private slots:
     }
     void filesThatAreNotWhole() {
         const auto jpeg = pictures::encodeJpeg(photo(usualShot()), 85).value();
-        const auto id = [](const Bytes& bytes) { return pictures::decode(bytes).error().message.id; };
+        const auto id = [](const Bytes& bytes) {
+            return pictures::decode(bytes).error().message.id;
+        };
         const Bytes cut(jpeg.begin(), jpeg.begin() + static_cast<std::ptrdiff_t>(jpeg.size() / 2));
         QCOMPARE(id(cut), std::string("picture.cut"));
         auto closed = cut;
         closed.insert(closed.end(), {0xFF, 0xD9});
         QCOMPARE(id(closed), std::string("picture.damaged"));
-        const Bytes heic{0, 0, 0, 24, 'f', 't', 'y', 'p', 'h', 'e', 'i', 'c', 0, 0, 0, 0, 'm', 'i', 'f', '1'};
+        const Bytes heic{0,   0,   0, 24, 'f', 't', 'y', 'p', 'h', 'e',
+                         'i', 'c', 0, 0,  0,   0,   'm', 'i', 'f', '1'};
         QCOMPARE(id(heic), std::string("picture.heic"));
         QCOMPARE(id({}), std::string("picture.none"));
         // A header that promises 300 megapixels.

@@ -144,13 +144,15 @@ private slots:
         QCOMPARE(found.scale, ScaleKind::tag);
         QCOMPARE(found.code.value(), std::string(enclosureCode));
         QVERIFY(!found.mat);
-        const auto length = lengthBetween(found, photoOf(camera, {{42}, {55}}),
-                                          photoOf(camera, {{57}, {55}})).value();
+        const auto length =
+            lengthBetween(found, photoOf(camera, {{42}, {55}}), photoOf(camera, {{57}, {55}}))
+                .value();
         QVERIFY(length.low.value < 15 && 15 < length.high.value);
         QVERIFY(length.deviation().value < 0.2);
         // The farther from the tag, the less is known.
-        const auto far = lengthBetween(found, photoOf(camera, {{26}, {20}}),
-                                       photoOf(camera, {{41}, {20}})).value();
+        const auto far =
+            lengthBetween(found, photoOf(camera, {{26}, {20}}), photoOf(camera, {{41}, {20}}))
+                .value();
         QVERIFY(far.deviations.plane > length.deviations.plane);
     }
 
@@ -160,9 +162,16 @@ private slots:
         const auto row = [](const char* title, const char* id, std::function<void(Shot&)> spoil) {
             QTest::newRow(title) << QString(id) << std::move(spoil);
         };
-        row("from the side", "measure.tilted", [](Shot& s) { s.tilt = 52; s.megapixels = 5; });
+        row("from the side", "measure.tilted", [](Shot& s) {
+            s.tilt = 52;
+            s.megapixels = 5;
+        });
         row("blurred", "measure.blurred", [](Shot& s) { s.blur = 9; });
-        row("from far away", "measure.far", [](Shot& s) { s.fill = 0.36; s.blur = 0.3; s.noise = 1; });
+        row("from far away", "measure.far", [](Shot& s) {
+            s.fill = 0.36;
+            s.blur = 0.3;
+            s.noise = 1;
+        });
         row("half of it", "measure.corners", [](Shot& s) { s.aside = 0.35; });
     }
     void refusedWithWords() {
@@ -217,9 +226,10 @@ private slots:
     void everyRefusalHasWords() {
         const auto words = englishWords();
         for (const char* id :
-             {"noPlane", "unfit", "nothing", "corners", "hidden", "twoMats", "mirrored", "tilted",
-              "blurred", "dim", "far", "notFlat", "screen", "outside", "samePoint", "unsure",
-              "badPoint", "badBar", "badName", "badScale", "greyPatch", "badEnding"}) {
+             {"noPlane",  "unfit",    "nothing",   "corners",  "hidden",   "twoMats",
+              "mirrored", "tilted",   "blurred",   "dim",      "far",      "notFlat",
+              "screen",   "outside",  "samePoint", "unsure",   "badPoint", "badBar",
+              "badName",  "badScale", "greyPatch", "badEnding"}) {
             QVERIFY2(words.knows(std::string("measure.") + id), id);
         }
     }

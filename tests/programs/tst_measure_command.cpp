@@ -63,14 +63,22 @@ private slots:
     void refused_data() {
         QTest::addColumn<QString>("words");
         QTest::addColumn<QString>("said");
-        QTest::newRow("no point") << "measure mat.jpg --from 12 --to 3,4" << "is no point";
-        QTest::newRow("outside") << "measure mat.jpg --from 1,2 --to 3,99999" << "outside";
-        QTest::newRow("no photo") << "measure none.jpg --from 1,2 --to 3,4" << "none.jpg";
-        QTest::newRow("no picture") << "measure mat.pdf --from 1,2 --to 3,4" << "no picture";
-        QTest::newRow("cut") << "measure cut.jpg --from 1,2 --to 3,4" << "stops halfway";
-        QTest::newRow("cut, flattened") << "flatten cut.jpg --out x.png" << "stops halfway";
-        QTest::newRow("no ending") << "flatten mat.jpg --out x.bmp" << ".jpg or .png";
-        QTest::newRow("no mat's name") << "mat --out x.pdf --name OOPS" << "no name of a mat";
+        QTest::newRow("no point") << "measure mat.jpg --from 12 --to 3,4"
+                                  << "is no point";
+        QTest::newRow("outside") << "measure mat.jpg --from 1,2 --to 3,99999"
+                                 << "outside";
+        QTest::newRow("no photo") << "measure none.jpg --from 1,2 --to 3,4"
+                                  << "none.jpg";
+        QTest::newRow("no picture") << "measure mat.pdf --from 1,2 --to 3,4"
+                                    << "no picture";
+        QTest::newRow("cut") << "measure cut.jpg --from 1,2 --to 3,4"
+                             << "stops halfway";
+        QTest::newRow("cut, flattened") << "flatten cut.jpg --out x.png"
+                                        << "stops halfway";
+        QTest::newRow("no ending") << "flatten mat.jpg --out x.bmp"
+                                   << ".jpg or .png";
+        QTest::newRow("no mat's name") << "mat --out x.pdf --name OOPS"
+                                       << "no name of a mat";
     }
     void refused() {
         QFETCH(QString, words);

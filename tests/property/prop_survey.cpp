@@ -56,9 +56,7 @@ constexpr std::array bands{
 class Dice {
 public:
     explicit Dice(std::uint32_t seed) : engine_(seed) {}
-    double in(Range range) {
-        return range.least + (range.most - range.least) * uniform_(engine_);
-    }
+    double in(Range range) { return range.least + (range.most - range.least) * uniform_(engine_); }
     double normal(double deviation) {
         return std::normal_distribution<double>(0, deviation)(engine_);
     }
@@ -121,8 +119,7 @@ void measureSome(const Survey& survey, const Projection& camera, const MatBox& w
             point->x += dice.normal(clickDeviation);
             point->y += dice.normal(clickDeviation);
         }
-        const auto length =
-            lengthBetween(survey, from, to, {.pointDeviation = clickDeviation});
+        const auto length = lengthBetween(survey, from, to, {.pointDeviation = clickDeviation});
         if (!length) continue;
         const double error = std::abs(length->value.value - truth);
         ++tally.lengths;
@@ -143,8 +140,7 @@ Tally takePhotos(const Band& band, int photos, std::uint32_t seed) {
         options.perMm = band.paper == a4 ? 14 : 20;
         const auto sheet = band.isTagOnly ? tagOnly(own) : matSheet(band.paper, options);
         const auto shot = shotOf(band, dice, own);
-        const MatBox seen =
-            band.isTagOnly ? MatBox{{15}, {12}, {70}, {56}} : seenOf(band.paper);
+        const MatBox seen = band.isTagOnly ? MatBox{{15}, {12}, {70}, {56}} : seenOf(band.paper);
         const auto camera = cameraOf(shot, seen);
         const auto photo = photographed(sheet, shot, camera);
         const auto found = survey(photo);
@@ -166,10 +162,11 @@ Tally takePhotos(const Band& band, int photos, std::uint32_t seed) {
 bool isGood(const Band& band, Tally& tally, bool isLong) {
     const double coverage = tally.coverage();
     const double worst = tally.percentile95();
-    std::printf("%-30s %4d photos, %3d refused; %5d lengths; 15 mm within %.3f mm (95 %%); "
-                "interval holds in %.1f %%; the plane's share %.0f %%\n",
-                band.name, tally.photos, tally.refused, tally.lengths, worst, 100 * coverage,
-                100 * tally.planeShare / tally.lengths);
+    std::printf(
+        "%-30s %4d photos, %3d refused; %5d lengths; 15 mm within %.3f mm (95 %%); "
+        "interval holds in %.1f %%; the plane's share %.0f %%\n",
+        band.name, tally.photos, tally.refused, tally.lengths, worst, 100 * coverage,
+        100 * tally.planeShare / tally.lengths);
     std::fflush(stdout);
     // Three standard deviations of what chance does to a count.
     const double chance = 3 * std::sqrt(0.95 * 0.05 / tally.lengths);
@@ -189,12 +186,32 @@ struct Hopeless {
     Spoil spoil;
 };
 const std::array hopeless{
-    Hopeless{"blur of 4 to 8 pixels", [](Shot& s, Dice& d) { s.blur = d.in({4, 8}); }},
-    Hopeless{"tilt of 50 to 75 degrees", [](Shot& s, Dice& d) { s.tilt = d.in({50, 75}); }},
-    Hopeless{"0.05 to 0.3 Mpx", [](Shot& s, Dice& d) { s.megapixels = d.in({0.05, 0.3}); }},
-    Hopeless{"dark", [](Shot& s, Dice& d) { s.exposure = d.in({0.0005, 0.004}); s.noise = 6; }},
-    Hopeless{"a corner outside", [](Shot& s, Dice& d) { s.aside = d.in({0.2, 0.35}); }},
-    Hopeless{"noise of 60 to 120", [](Shot& s, Dice& d) { s.noise = d.in({60, 120}); s.quality = 20; }},
+    Hopeless{"blur of 4 to 8 pixels",
+             [](Shot& s, Dice& d) {
+                 s.blur = d.in({4, 8});
+             }},
+    Hopeless{"tilt of 50 to 75 degrees",
+             [](Shot& s, Dice& d) {
+                 s.tilt = d.in({50, 75});
+             }},
+    Hopeless{"0.05 to 0.3 Mpx",
+             [](Shot& s, Dice& d) {
+                 s.megapixels = d.in({0.05, 0.3});
+             }},
+    Hopeless{"dark",
+             [](Shot& s, Dice& d) {
+                 s.exposure = d.in({0.0005, 0.004});
+                 s.noise = 6;
+             }},
+    Hopeless{"a corner outside",
+             [](Shot& s, Dice& d) {
+                 s.aside = d.in({0.2, 0.35});
+             }},
+    Hopeless{"noise of 60 to 120",
+             [](Shot& s, Dice& d) {
+                 s.noise = d.in({60, 120});
+                 s.quality = 20;
+             }},
 };
 
 bool refuseHopeless(int photos) {
@@ -240,7 +257,8 @@ int main() {
     for (std::size_t i = 0; i < bands.size(); ++i) {
         // A short pass leaves the largest pictures out.
         if (!isLong && bands[i].megapixels > 5 && i != 1) continue;
-        auto tally = takePhotos(bands[i], isLong ? photos : 3, 1000 * static_cast<std::uint32_t>(i + 1));
+        auto tally =
+            takePhotos(bands[i], isLong ? photos : 3, 1000 * static_cast<std::uint32_t>(i + 1));
         ok &= isGood(bands[i], tally, isLong);
     }
     ok &= refuseHopeless(isLong ? photos : 2);

@@ -32,7 +32,9 @@ inline Lab labOf(const std::uint8_t* rgb) {
 inline double ciede2000(const Lab& p, const Lab& q) {
     const double degree = std::numbers::pi / 180;
     const double mean = 0.5 * (std::hypot(p.a, p.b) + std::hypot(q.a, q.b));
-    const auto seventh = [](double c) { return std::sqrt(std::pow(c, 7) / (std::pow(c, 7) + std::pow(25.0, 7))); };
+    const auto seventh = [](double c) {
+        return std::sqrt(std::pow(c, 7) / (std::pow(c, 7) + std::pow(25.0, 7)));
+    };
     const double g = 0.5 * (1 - seventh(mean));
     const double a1 = (1 + g) * p.a, a2 = (1 + g) * q.a;
     const double c1 = std::hypot(a1, p.b), c2 = std::hypot(a2, q.b);

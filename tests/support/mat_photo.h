@@ -82,7 +82,8 @@ public:
             for (int x = std::max(0, x0); x <= std::min(width_ - 1, x1); ++x) {
                 int covered = 0;
                 for (int i = 0; i < 16; ++i) {
-                    const double dx = ((x + (i % 4 + 0.5) / 4) / perMm_ - centre.x.value) / halfWidth;
+                    const double dx =
+                        ((x + (i % 4 + 0.5) / 4) / perMm_ - centre.x.value) / halfWidth;
                     const double dy =
                         ((y + (i / 4 + 0.5) / 4) / perMm_ - centre.y.value) / halfHeight;
                     covered += dx * dx + dy * dy <= 1;
@@ -120,7 +121,8 @@ private:
                                                              int most) const {
         std::vector<std::pair<int, double>> result;
         for (int i = dot(from); i <= dot(to); ++i) {
-            const double share = std::min<double>(i + 1, to * perMm_) - std::max<double>(i, from * perMm_);
+            const double share =
+                std::min<double>(i + 1, to * perMm_) - std::max<double>(i, from * perMm_);
             if (share > 0 && i >= 0 && i < most) result.emplace_back(i, std::min(1.0, share));
         }
         return result;
@@ -136,7 +138,7 @@ private:
 /// What stands on a drawn mat besides the mat itself.
 struct SheetOptions {
     std::string name = "7Q2M";
-    bool hasTag = false;      ///< an enclosure's tag of 20 mm in its place
+    bool hasTag = false;            ///< an enclosure's tag of 20 mm in its place
     double dotsPerMm = 600 / 25.4;  ///< of the printer; 0 is a perfect one
     double perMm = 20;
     std::uint32_t printer = 7;  ///< seed of where its lines fall
@@ -159,8 +161,7 @@ inline Sheet matSheet(measure::MatPaper paper, const SheetOptions& options = {})
     }
     if (options.hasTag) {
         const auto at = layout.tag;
-        const auto symbol =
-            tags::encode(tags::payload(enclosureCode, tags::printedSide)).value();
+        const auto symbol = tags::encode(tags::payload(enclosureCode, tags::printedSide)).value();
         sheet.draw(symbol, {at.x + Millimetres{38.5}, at.y + Millimetres{4.5}, {20}, {20}},
                    options.dotsPerMm);
     }
@@ -234,15 +235,16 @@ inline measure::Projection cameraOf(const Shot& shot, const MatBox& seen) {
             h[6 + i] = turned[i][2];
         }
         const double z = distance - turned[0][2] * centre.x.value - turned[1][2] * centre.y.value;
-        const double x = shot.aside * shot.width() / focal * distance - turned[0][0] * centre.x.value -
-                         turned[1][0] * centre.y.value;
-        const double y = shot.aside * shot.height() / focal * distance - turned[0][1] * centre.x.value -
-                         turned[1][1] * centre.y.value;
+        const double x = shot.aside * shot.width() / focal * distance -
+                         turned[0][0] * centre.x.value - turned[1][0] * centre.y.value;
+        const double y = shot.aside * shot.height() / focal * distance -
+                         turned[0][1] * centre.x.value - turned[1][1] * centre.y.value;
         h[2] = focal * x + cx * z;
         h[5] = focal * y + cy * z;
         h[8] = z;
         for (auto& value : h) value /= z;
-        return measure::Projection{h, measure::Radial::about(shot.width(), shot.height(), shot.radial)};
+        return measure::Projection{
+            h, measure::Radial::about(shot.width(), shot.height(), shot.radial)};
     };
     const auto isWithin = [&](double distance) {
         const auto projection = at(distance);
@@ -302,7 +304,8 @@ inline void smear(std::vector<float>& plane, int width, int height, double devia
             at[i * step] = value;
         }
     };
-    for (int y = 0; y < height; ++y) pass(&plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width)], width, 1);
+    for (int y = 0; y < height; ++y)
+        pass(&plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width)], width, 1);
     // Down the columns row by row, which memory likes better.
     std::vector<float> out(plane.size());
     for (int y = 0; y < height; ++y) {
@@ -341,7 +344,8 @@ inline std::vector<float> exposed(const Sheet& sheet, const Shot& shot,
     for (int y = 0; y < height; ++y) {
         if (y % mesh == 0) {
             upper = lower;
-            for (int i = 0; i < columns; ++i) lower[static_cast<std::size_t>(i)] = straight(i, y / mesh + 1);
+            for (int i = 0; i < columns; ++i)
+                lower[static_cast<std::size_t>(i)] = straight(i, y / mesh + 1);
         }
         for (int x = 0; x < width; ++x) {
             const auto i = static_cast<std::size_t>(x / mesh);
@@ -355,8 +359,8 @@ inline std::vector<float> exposed(const Sheet& sheet, const Shot& shot,
                 const auto at = measure::mapped(back, p);
                 sum += sheet.at(at.x, at.y);
             }
-            plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x)] =
-                sum / (9 * 255);
+            plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+                  static_cast<std::size_t>(x)] = sum / (9 * 255);
         }
     }
     return plane;
@@ -375,11 +379,15 @@ inline pictures::Raster developed(const Sheet& sheet, const Shot& shot,
     const double shadeAt = 0.3 + 0.4 * any(engine), shadeTo = 2 * std::numbers::pi * any(engine);
     for (int y = 0; y < height; ++y) {
         for (int x = 0; x < width; ++x) {
-            const double u = static_cast<double>(x) / width - 0.5, v = static_cast<double>(y) / height - 0.5;
-            double light = shot.exposure * (1 + shot.unevenness * (u * std::cos(direction) + v * std::sin(direction)));
-            if (shot.isShaded && u * std::cos(shadeTo) + v * std::sin(shadeTo) > shadeAt - 0.4) light *= 0.4;
-            plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x)] *=
-                static_cast<float>(light);
+            const double u = static_cast<double>(x) / width - 0.5,
+                         v = static_cast<double>(y) / height - 0.5;
+            double light =
+                shot.exposure *
+                (1 + shot.unevenness * (u * std::cos(direction) + v * std::sin(direction)));
+            if (shot.isShaded && u * std::cos(shadeTo) + v * std::sin(shadeTo) > shadeAt - 0.4)
+                light *= 0.4;
+            plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+                  static_cast<std::size_t>(x)] *= static_cast<float>(light);
         }
     }
     detail::smear(plane, width, height, shot.blur);
@@ -387,17 +395,21 @@ inline pictures::Raster developed(const Sheet& sheet, const Shot& shot,
     std::normal_distribution<float> normal(0, static_cast<float>(std::max(1e-9, shot.noise)));
     for (auto& value : noise) value = normal(engine);
     std::vector<std::uint8_t> curve(4097);
-    for (std::size_t i = 0; i < curve.size(); ++i) curve[i] = detail::encoded(static_cast<double>(i) / 4096);
+    for (std::size_t i = 0; i < curve.size(); ++i)
+        curve[i] = detail::encoded(static_cast<double>(i) / 4096);
     pictures::Raster photo(width, height);
     for (int y = 0; y < height; ++y) {
         auto* out = photo.row(y);
         auto random = static_cast<std::uint32_t>(engine());
         for (int x = 0; x < width; ++x) {
-            const float value = plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) + static_cast<std::size_t>(x)];
+            const float value =
+                plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
+                      static_cast<std::size_t>(x)];
             for (std::size_t channel = 0; channel < 3; ++channel) {
                 random = random * 1664525U + 1013904223U;
                 const double linear = std::clamp(value * shot.cast[channel], 0.0, 1.0) * 4096;
-                const float coded = static_cast<float>(curve[static_cast<std::size_t>(linear)]) + noise[random >> 16U];
+                const float coded = static_cast<float>(curve[static_cast<std::size_t>(linear)]) +
+                                    noise[random >> 16U];
                 *out++ = static_cast<std::uint8_t>(std::clamp(coded + 0.5F, 0.0F, 255.0F));
             }
         }

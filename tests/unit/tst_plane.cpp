@@ -32,8 +32,9 @@ std::vector<PointPair> cardWithMiddles() {
 
 void compare(const Homography& h, const Homography& expected, double tolerance) {
     for (std::size_t i = 0; i < 9; ++i) {
-        QVERIFY2(std::abs(h[i] - expected[i]) <= tolerance * std::max(1e-3, std::abs(expected[i])),
-                 qPrintable(QStringLiteral("%1: %2, expected %3").arg(i).arg(h[i]).arg(expected[i])));
+        QVERIFY2(
+            std::abs(h[i] - expected[i]) <= tolerance * std::max(1e-3, std::abs(expected[i])),
+            qPrintable(QStringLiteral("%1: %2, expected %3").arg(i).arg(h[i]).arg(expected[i])));
     }
 }
 
@@ -58,11 +59,11 @@ private slots:
     /// Solved in exact rational numbers (Python's fractions): H with its last element 1.
     void fourPointsAreExact() {
         const auto h = directHomography(card).value();
-        compare(h,
-                {0.111238340419984, 0.00427839770846093, -11.6372417670137, -0.00506246384849871,
-                 0.101249276969974, -11.643666851547, 5.37527489953077e-05,
-                 -4.22972793715501e-05, 1},
-                1e-10);
+        compare(
+            h,
+            {0.111238340419984, 0.00427839770846093, -11.6372417670137, -0.00506246384849871,
+             0.101249276969974, -11.643666851547, 5.37527489953077e-05, -4.22972793715501e-05, 1},
+            1e-10);
         const auto at = mapped(h, {480, 400});
         QVERIFY(std::abs(at.x - 43.085814940595) < 1e-10);
         QVERIFY(std::abs(at.y - 26.1934008222) < 1e-9);
@@ -121,8 +122,8 @@ private slots:
     /// random draws gave 0.0796.
     void uncertaintyOfALength() {
         auto survey = cardSurvey(card);
-        const auto plain = lengthBetween(survey, {300, 300}, {500, 520},
-                                         {.pointDeviation = 0.5}).value();
+        const auto plain =
+            lengthBetween(survey, {300, 300}, {500, 520}, {.pointDeviation = 0.5}).value();
         QVERIFY(std::abs(plain.value.value - 31.267469877778) < 1e-9);
         QVERIFY(std::abs(plain.deviations.points.value - 0.074527465) < 1e-5);
         // The corners' half pixel, carried into the parameters.
@@ -141,8 +142,8 @@ private slots:
                 }
             }
         }
-        const auto length = lengthBetween(survey, {300, 300}, {500, 520},
-                                          {.pointDeviation = 0.5}).value();
+        const auto length =
+            lengthBetween(survey, {300, 300}, {500, 520}, {.pointDeviation = 0.5}).value();
         QVERIFY(std::abs(length.deviations.plane.value - 0.026534617) < 1e-5);
         QVERIFY(std::abs(length.deviation().value - 0.079110233) < 1e-5);
         QVERIFY(std::abs(length.high.value - length.value.value - 1.959964 * 0.079110233) < 1e-4);
@@ -173,9 +174,9 @@ private slots:
         QCOMPARE(id({-1, 5}, {10, 10}), std::string("measure.outside"));
         QCOMPARE(id({10, 10}, {10, 900}), std::string("measure.outside"));
         QCOMPARE(id({10, 10}, {10, 10}), std::string("measure.samePoint"));
-        QCOMPARE(lengthBetween(survey, {300, 300}, {301, 300}, {.pointDeviation = 2})
-                     .error().message.id,
-                 std::string("measure.unsure"));
+        QCOMPARE(
+            lengthBetween(survey, {300, 300}, {301, 300}, {.pointDeviation = 2}).error().message.id,
+            std::string("measure.unsure"));
     }
 
     void squaresSayWhereTheyAre() {
