@@ -30,14 +30,6 @@ bool isKnown(const std::vector<Found>& all, const tags::FoundSymbol& symbol) {
     });
 }
 
-GreyCopy mirrored(GreyCopy copy) {
-    for (int y = 0; y < copy.height; ++y) {
-        const auto row = copy.pixels.begin() + static_cast<std::ptrdiff_t>(y) * copy.width;
-        std::reverse(row, row + copy.width);
-    }
-    return copy;
-}
-
 /// A part of the photo in grey, at its full size.
 GreyCopy cutOut(const pictures::Raster& photo, int left, int top, int right, int bottom) {
     GreyCopy copy{right - left, bottom - top, 1, {}};
@@ -103,9 +95,20 @@ std::size_t FoundMarks::corners() const {
     return static_cast<std::size_t>(std::count(isSeen.begin(), isSeen.end(), true));
 }
 
-bool isMirrored(const tags::FoundSymbol& symbol) {
-    const auto& c = symbol.corners;
-    return (c[2].x - c[0].x) * (c[3].y - c[1].y) - (c[2].y - c[0].y) * (c[3].x - c[1].x) < 0;
+bool isMirrored(std::span<const FoundMark> squares) {
+    std::vector<ImagePoint> around;
+    for (const auto corner : matCorners) {
+        for (const auto& each : squares) {
+            if (each.mark.corner == corner) around.push_back(each.symbol.centre());
+        }
+    }
+    double area = 0;
+    for (std::size_t i = 0; i < around.size(); ++i) {
+        const auto& a = around[i];
+        const auto& b = around[(i + 1) % around.size()];
+        area += a.x * b.y - b.x * a.y;
+    }
+    return around.size() > 2 && area < 0;
 }
 
 GreyCopy greyCopy(const pictures::Raster& photo, int longest) {
@@ -166,10 +169,6 @@ FoundMarks findMarks(const pictures::Raster& photo) {
     if (marks.corners() == 4) return marks;
     if (quick.factor > 1 && look(greyCopy(photo, finerSide), Effort::thorough)) return marks;
     if (marks.corners() == 3) lookForMissing(marks, photo);
-    if (marks.mat.empty() && marks.tags.empty()) {
-        look(mirrored(quick), Effort::thorough);
-        marks.isMirrored = !marks.mat.empty() || !marks.tags.empty();
-    }
     return marks;
 }
 

@@ -36,7 +36,6 @@ struct FoundTag {
 struct FoundMarks {
     std::vector<FoundMark> mat;  ///< no two of the same place, but perhaps of several mats
     std::vector<FoundTag> tags;
-    bool isMirrored = false;  ///< seen only when the photo was turned over
 
     /// How many different corners of a mat show.
     [[nodiscard]] std::size_t corners() const;
@@ -49,7 +48,8 @@ struct FoundMarks {
 void addMarks(FoundMarks& marks, std::span<const tags::FoundSymbol> symbols, double factor,
               ImagePoint offset);
 
-/// Whether the four corners run the wrong way round.
-[[nodiscard]] bool isMirrored(const tags::FoundSymbol& symbol);
+/// Whether the squares stand around the wrong way; two or fewer do not say it. (Single symbols are read
+/// in a mirror too.)
+[[nodiscard]] bool isMirrored(std::span<const FoundMark> squares);
 
 }  // namespace burrow::measure

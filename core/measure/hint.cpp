@@ -133,7 +133,7 @@ LiveHint hintFor(const tags::LumaView& frame) {
     if (marks.corners() == matCorners.size()) lookAtWhole(frame, marks, live);
     if (marks.corners() < matCorners.size()) live.hint = Hint::corners;
     if (!isOneMat || marks.mat.size() > marks.corners()) live.hint = Hint::twoMats;
-    if (isMirrored(marks.mat.front().symbol)) live.hint = Hint::mirrored;
+    if (isMirrored(marks.mat)) live.hint = Hint::mirrored;
     return live;
 }
 

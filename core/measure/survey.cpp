@@ -24,8 +24,35 @@ tl::unexpected<Error> refuse(Message message) {
 constexpr RadialBelief lensBelief{0, 0.04};
 constexpr RadialBelief noLens{};
 
+/// How a square is seen, judged by its corners alone.
+Stretch roughStretch(const FoundMark& square, const Raster& photo) {
+    const auto box = layoutOf(square.mark.paper).square(square.mark.corner);
+    const double x = box.x.value, y = box.y.value, side = box.width.value;
+    const auto& corners = square.symbol.corners;
+    const std::array<PointPair, 4> pairs{{{{x, y}, corners[0]},
+                                          {{x + side, y}, corners[1]},
+                                          {{x + side, y + side}, corners[2]},
+                                          {{x, y + side}, corners[3]}}};
+    const auto h = directHomography(pairs);
+    return h ? stretchAt({*h, Radial::about(photo.width(), photo.height())}, box.centre())
+             : Stretch{};
+}
+
+/// Why not all squares could be read, from what those that could look like.
+Message whyMissing(const std::vector<FoundMark>& squares, const Raster& photo,
+                   const SurveyLimits& limits) {
+    for (const auto& square : squares) {
+        const auto stretch = roughStretch(square, photo);
+        if (stretch.least < limits.leastLevel * stretch.most) return {"measure.tilted"};
+        if (stretch.least < limits.leastPixelsPerMm) return {"measure.far"};
+    }
+    if (looksBlurred(greyCopy(photo, 1600))) return {"measure.blurred"};
+    return {"measure.corners", {{"count", static_cast<std::int64_t>(squares.size())}}};
+}
+
 /// The squares, one of each corner, in the order of MatCorner.
-Result<std::vector<FoundMark>> wholeMat(const FoundMarks& marks, const Raster& photo) {
+Result<std::vector<FoundMark>> wholeMat(const FoundMarks& marks, const Raster& photo,
+                                        const SurveyLimits& limits) {
     const auto& first = marks.mat.front().mark;
     std::vector<FoundMark> squares;
     for (const auto corner : matCorners) {
@@ -40,9 +67,9 @@ Result<std::vector<FoundMark>> wholeMat(const FoundMarks& marks, const Raster& p
             squares.push_back(each);
         }
     }
+    if (isMirrored(squares)) return refuse({"measure.mirrored"});
     if (squares.size() == matCorners.size()) return squares;
-    if (looksBlurred(greyCopy(photo, 1600))) return refuse({"measure.blurred"});
-    return refuse({"measure.corners", {{"count", static_cast<std::int64_t>(squares.size())}}});
+    return refuse(whyMissing(squares, photo, limits));
 }
 
 /// How far the symbols' own homographies lie from the common projection: the sum of squares that is
@@ -158,14 +185,13 @@ std::vector<std::optional<SymbolEdges>> lookClosely(const Raster& photo,
 
 Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey found,
                          const SurveyLimits& limits) {
-    BURROW_TRY(const auto squares, wholeMat(marks, photo));
+    BURROW_TRY(const auto squares, wholeMat(marks, photo, limits));
     const auto& layout = layoutOf(squares.front().mark.paper);
     std::vector<SymbolEdges> symbols;
     std::vector<PointPair> corners;
     std::vector<MatPoint> places;
     auto looked = lookClosely(photo, squares, layout);
     for (std::size_t i = 0; i < squares.size(); ++i) {
-        if (isMirrored(squares[i].symbol)) return refuse({"measure.mirrored"});
         const auto box = layout.square(squares[i].mark.corner);
         auto& symbol = looked[i];
         if (!symbol) return refuse({"measure.hidden"});
@@ -196,7 +222,6 @@ Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey fo
 
 Result<Survey> surveyTag(const Raster& photo, const FoundTag& tag, Survey found,
                          const SurveyLimits& limits) {
-    if (isMirrored(tag.symbol)) return refuse({"measure.mirrored"});
     const MatBox place{{0}, {0}, tag.tag.side, tag.tag.side};
     auto symbol = edgesOf(photo, tag.symbol, place, 0);
     if (!symbol) return refuse({"measure.hidden"});
@@ -226,7 +251,6 @@ const FoundTag& nearest(const std::vector<FoundTag>& tags, std::optional<ImagePo
 Result<Survey> survey(const Raster& photo, std::optional<ImagePoint> near,
                       const SurveyLimits& limits) {
     const auto marks = findMarks(photo);
-    if (marks.isMirrored) return refuse({"measure.mirrored"});
     Survey found;
     found.photoWidth = photo.width();
     found.photoHeight = photo.height();

@@ -163,16 +163,16 @@ private slots:
             QTest::newRow(title) << QString(id) << std::move(spoil);
         };
         row("from the side", "measure.tilted", [](Shot& s) {
-            s.tilt = 52;
+            s.tilt = 50;
             s.megapixels = 5;
         });
         row("blurred", "measure.blurred", [](Shot& s) { s.blur = 9; });
         row("from far away", "measure.far", [](Shot& s) {
-            s.fill = 0.36;
+            s.fill = 0.3;
             s.blur = 0.3;
             s.noise = 1;
         });
-        row("half of it", "measure.corners", [](Shot& s) { s.aside = 0.35; });
+        row("half of it", "measure.corners", [](Shot& s) { s.cut = 0.35; });
     }
     void refusedWithWords() {
         QFETCH(QString, id);
@@ -195,7 +195,8 @@ private slots:
                              "hand's width."));
     }
     void mirrored() {
-        QCOMPARE(refusal(turnedOver(photoOfMat(usualShot()))), std::string("measure.mirrored"));
+        QCOMPARE(QString::fromStdString(refusal(turnedOver(photoOfMat(usualShot())))),
+                 QString("measure.mirrored"));
     }
     void twoMats() {
         const auto photo = photoOfMat(usualShot());
@@ -237,7 +238,7 @@ private slots:
     void hintsWhileTheCameraRuns() {
         auto shot = usualShot();
         QCOMPARE(hintOf(shot), Hint::ready);
-        shot.aside = 0.3;
+        shot.cut = 0.3;
         QCOMPARE(hintOf(shot), Hint::corners);
         shot = usualShot();
         shot.fill = 0.45;

@@ -205,7 +205,7 @@ const std::array hopeless{
              }},
     Hopeless{"a corner outside",
              [](Shot& s, Dice& d) {
-                 s.aside = d.in({0.2, 0.35});
+                 s.cut = d.in({0.2, 0.4});
              }},
     Hopeless{"noise of 60 to 120",
              [](Shot& s, Dice& d) {

@@ -95,7 +95,7 @@ public:
     /// Between the middles of dots by straight lines; outside the sheet is a dark table.
     [[nodiscard]] float at(double xMm, double yMm) const {
         const double x = xMm * perMm_ - 0.5, y = yMm * perMm_ - 0.5;
-        if (x < 0 || y < 0 || x >= width_ - 1 || y >= height_ - 1) return table;
+        if (!(x >= 0 && y >= 0 && x < width_ - 1 && y < height_ - 1)) return table;
         const int column = static_cast<int>(x), row = static_cast<int>(y);
         const auto right = static_cast<float>(x - column), down = static_cast<float>(y - row);
         const auto* p = &dots_[index(column, row)];
@@ -193,6 +193,7 @@ struct Shot {
     double roll = 0;     ///< degrees
     double fill = 0.92;  ///< of the picture, that what must be seen takes
     double aside = 0;    ///< by how much it is not in the middle, in parts of the picture
+    double cut = 0;      ///< the same without stepping back for it, so that a part is outside
     double radial = 0;
     double blur = 0.5;        ///< standard deviation, pixels
     double noise = 2;         ///< standard deviation, of 255
@@ -227,7 +228,7 @@ inline measure::Projection cameraOf(const Shot& shot, const MatBox& seen) {
     }
     const auto centre = seen.centre();
     const double cx = 0.5 * shot.width(), cy = 0.5 * shot.height();
-    const auto at = [&](double distance) {
+    const auto at = [&](double distance, double aside) {
         measure::Homography h{};
         for (std::size_t i = 0; i < 2; ++i) {
             h[i] = focal * turned[i][0] + cx * turned[i][2];
@@ -235,10 +236,10 @@ inline measure::Projection cameraOf(const Shot& shot, const MatBox& seen) {
             h[6 + i] = turned[i][2];
         }
         const double z = distance - turned[0][2] * centre.x.value - turned[1][2] * centre.y.value;
-        const double x = shot.aside * shot.width() / focal * distance -
-                         turned[0][0] * centre.x.value - turned[1][0] * centre.y.value;
-        const double y = shot.aside * shot.height() / focal * distance -
-                         turned[0][1] * centre.x.value - turned[1][1] * centre.y.value;
+        const double x = aside * shot.width() / focal * distance - turned[0][0] * centre.x.value -
+                         turned[1][0] * centre.y.value;
+        const double y = aside * shot.height() / focal * distance - turned[0][1] * centre.x.value -
+                         turned[1][1] * centre.y.value;
         h[2] = focal * x + cx * z;
         h[5] = focal * y + cy * z;
         h[8] = z;
@@ -247,7 +248,7 @@ inline measure::Projection cameraOf(const Shot& shot, const MatBox& seen) {
             h, measure::Radial::about(shot.width(), shot.height(), shot.radial)};
     };
     const auto isWithin = [&](double distance) {
-        const auto projection = at(distance);
+        const auto projection = at(distance, shot.aside);
         for (const double dx : {0.0, seen.width.value}) {
             for (const double dy : {0.0, seen.height.value}) {
                 const auto p = measure::photoOf(
@@ -267,7 +268,7 @@ inline measure::Projection cameraOf(const Shot& shot, const MatBox& seen) {
         const double middle = 0.5 * (near + far);
         (isWithin(middle) ? far : near) = middle;
     }
-    return at(far);
+    return at(far, shot.aside + shot.cut);
 }
 
 /// What must be in the picture: the squares with their quiet zones.
@@ -326,41 +327,42 @@ inline std::uint8_t encoded(double linear) {
     return static_cast<std::uint8_t>(std::lround(255 * v));
 }
 
-/// Light that reaches each pixel, before blur: the mean of nine points of it.
+/// Light that reaches each pixel, before blur: the mean of four points of it. Where they lie on the
+/// sheet is reckoned on a net whose meshes are so small that straight lines between do.
 inline std::vector<float> exposed(const Sheet& sheet, const Shot& shot,
                                   const measure::Projection& camera) {
     const int width = shot.width(), height = shot.height();
     const auto back = measure::inverse(camera.toPicture).value();
-    // Where the lens's straight point is, on a net of which the meshes are small enough.
     constexpr int mesh = 8;
-    const int columns = width / mesh + 2;
-    const auto straight = [&](int i, int k) {
+    const auto onSheet = [&](int i, int k) {
         const ImagePoint at{static_cast<double>(i * mesh), static_cast<double>(k * mesh)};
-        return measure::undistorted(camera.radial, at).value_or(at);
+        return measure::mapped(back, measure::undistorted(camera.radial, at).value_or(at));
     };
     std::vector<float> plane(static_cast<std::size_t>(width) * static_cast<std::size_t>(height));
     std::vector<ImagePoint> upper, lower;
-    for (int i = 0; i < columns; ++i) lower.push_back(straight(i, 0));
+    for (int i = 0; i < width / mesh + 2; ++i) lower.push_back(onSheet(i, 0));
     for (int y = 0; y < height; ++y) {
         if (y % mesh == 0) {
             upper = lower;
-            for (int i = 0; i < columns; ++i)
-                lower[static_cast<std::size_t>(i)] = straight(i, y / mesh + 1);
+            for (std::size_t i = 0; i < lower.size(); ++i) {
+                lower[i] = onSheet(static_cast<int>(i), y / mesh + 1);
+            }
         }
+        float* out = &plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width)];
         for (int x = 0; x < width; ++x) {
             const auto i = static_cast<std::size_t>(x / mesh);
             const auto &a = upper[i], &b = upper[i + 1], &c = lower[i], &d = lower[i + 1];
             float sum = 0;
-            for (int k = 0; k < 9; ++k) {
-                const double r = (x % mesh + (k % 3 + 0.5) / 3) / mesh;
-                const double s = (y % mesh + (k / 3 + 0.5) / 3) / mesh;
-                const ImagePoint p{(1 - s) * (a.x + r * (b.x - a.x)) + s * (c.x + r * (d.x - c.x)),
-                                   (1 - s) * (a.y + r * (b.y - a.y)) + s * (c.y + r * (d.y - c.y))};
-                const auto at = measure::mapped(back, p);
-                sum += sheet.at(at.x, at.y);
+            for (const double dy : {0.25, 0.75}) {
+                const double s = (y % mesh + dy) / mesh;
+                const double leftX = a.x + s * (c.x - a.x), rightX = b.x + s * (d.x - b.x);
+                const double leftY = a.y + s * (c.y - a.y), rightY = b.y + s * (d.y - b.y);
+                for (const double dx : {0.25, 0.75}) {
+                    const double r = (x % mesh + dx) / mesh;
+                    sum += sheet.at(leftX + r * (rightX - leftX), leftY + r * (rightY - leftY));
+                }
             }
-            plane[static_cast<std::size_t>(y) * static_cast<std::size_t>(width) +
-                  static_cast<std::size_t>(x)] = sum / (9 * 255);
+            out[x] = sum / (4 * 255);
         }
     }
     return plane;
