@@ -95,20 +95,18 @@ std::size_t FoundMarks::corners() const {
     return static_cast<std::size_t>(std::count(isSeen.begin(), isSeen.end(), true));
 }
 
-bool isMirrored(std::span<const FoundMark> squares) {
-    std::vector<ImagePoint> around;
-    for (const auto corner : matCorners) {
-        for (const auto& each : squares) {
-            if (each.mark.corner == corner) around.push_back(each.symbol.centre());
-        }
+bool readsBetterMirrored(const FoundMarks& marks, const tags::LumaView& picture) {
+    GreyCopy turned{picture.width, picture.height, 1, {}};
+    turned.pixels.reserve(static_cast<std::size_t>(picture.width) *
+                          static_cast<std::size_t>(picture.height));
+    for (int y = 0; y < picture.height; ++y) {
+        const auto* row = picture.pixels + static_cast<std::ptrdiff_t>(y) * picture.stride;
+        for (int x = picture.width; x-- > 0;) turned.pixels.push_back(row[x]);
     }
-    double area = 0;
-    for (std::size_t i = 0; i < around.size(); ++i) {
-        const auto& a = around[i];
-        const auto& b = around[(i + 1) % around.size()];
-        area += a.x * b.y - b.x * a.y;
-    }
-    return around.size() > 2 && area < 0;
+    FoundMarks other;
+    addMarks(other, tags::decode(turned.view(), Effort::fast), 1, {});
+    return other.corners() > marks.corners() ||
+           (marks.mat.empty() && other.tags.size() > marks.tags.size());
 }
 
 GreyCopy greyCopy(const pictures::Raster& photo, int longest) {
@@ -169,6 +167,7 @@ FoundMarks findMarks(const pictures::Raster& photo) {
     if (marks.corners() == 4) return marks;
     if (quick.factor > 1 && look(greyCopy(photo, finerSide), Effort::thorough)) return marks;
     if (marks.corners() == 3) lookForMissing(marks, photo);
+    marks.isMirrored = readsBetterMirrored(marks, quick.view());
     return marks;
 }
 

@@ -36,6 +36,7 @@ struct FoundTag {
 struct FoundMarks {
     std::vector<FoundMark> mat;  ///< no two of the same place, but perhaps of several mats
     std::vector<FoundTag> tags;
+    bool isMirrored = false;  ///< more can be read when the photo is turned over
 
     /// How many different corners of a mat show.
     [[nodiscard]] std::size_t corners() const;
@@ -48,8 +49,8 @@ struct FoundMarks {
 void addMarks(FoundMarks& marks, std::span<const tags::FoundSymbol> symbols, double factor,
               ImagePoint offset);
 
-/// Whether the squares stand around the wrong way; two or fewer do not say it. (Single symbols are read
-/// in a mirror too.)
-[[nodiscard]] bool isMirrored(std::span<const FoundMark> squares);
+/// Whether turning the picture over shows more corners of a mat, or more tags, than were found. (In a
+/// mirror one symbol of several may be read by chance.)
+[[nodiscard]] bool readsBetterMirrored(const FoundMarks& marks, const tags::LumaView& picture);
 
 }  // namespace burrow::measure

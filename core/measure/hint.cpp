@@ -131,9 +131,10 @@ LiveHint hintFor(const tags::LumaView& frame) {
             return each.mark.paper == first.paper && each.mark.name == first.name;
         });
     if (marks.corners() == matCorners.size()) lookAtWhole(frame, marks, live);
-    if (marks.corners() < matCorners.size()) live.hint = Hint::corners;
+    if (marks.corners() < matCorners.size()) {
+        live.hint = readsBetterMirrored(marks, frame) ? Hint::mirrored : Hint::corners;
+    }
     if (!isOneMat || marks.mat.size() > marks.corners()) live.hint = Hint::twoMats;
-    if (isMirrored(marks.mat)) live.hint = Hint::mirrored;
     return live;
 }
 

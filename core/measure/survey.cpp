@@ -67,7 +67,6 @@ Result<std::vector<FoundMark>> wholeMat(const FoundMarks& marks, const Raster& p
             squares.push_back(each);
         }
     }
-    if (isMirrored(squares)) return refuse({"measure.mirrored"});
     if (squares.size() == matCorners.size()) return squares;
     return refuse(whyMissing(squares, photo, limits));
 }
@@ -251,6 +250,7 @@ const FoundTag& nearest(const std::vector<FoundTag>& tags, std::optional<ImagePo
 Result<Survey> survey(const Raster& photo, std::optional<ImagePoint> near,
                       const SurveyLimits& limits) {
     const auto marks = findMarks(photo);
+    if (marks.isMirrored) return refuse({"measure.mirrored"});
     Survey found;
     found.photoWidth = photo.width();
     found.photoHeight = photo.height();

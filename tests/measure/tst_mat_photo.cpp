@@ -198,6 +198,18 @@ private slots:
         QCOMPARE(QString::fromStdString(refusal(turnedOver(photoOfMat(usualShot())))),
                  QString("measure.mirrored"));
     }
+    void mirroredWhileTheCameraRuns() {
+        auto shot = usualShot();
+        shot.megapixels = 0.92;
+        const auto photo = turnedOver(photoOfMat(shot));
+        const auto grey = greyOf(photo);
+        const auto live = hintFor({grey.data(), photo.width(), photo.height(), photo.width()});
+        QVERIFY(live.hint == Hint::mirrored || live.hint == Hint::noMat);
+        QCOMPARE(refusal(turnedOver(photographed(
+                     tagOnly(), usualShot(), cameraOf(usualShot(), {{25}, {18}, {50}, {44}})))) ==
+                     "measured",
+                 true);  // lengths are the same in a mirror, and a single tag is read in it
+    }
     void twoMats() {
         const auto photo = photoOfMat(usualShot());
         QCOMPARE(refusal(beside(photo, photo)), std::string("measure.twoMats"));
