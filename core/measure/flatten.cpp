@@ -53,12 +53,15 @@ private:
 /// The photo's place for the upper left corner of an output pixel, counted from the middle of the first
 /// pixel.
 Fixed Sampler::at(int x, int y) const {
-    const auto seen = photoOf(
-        projection_, {region_.x + Millimetres{x / perMm_}, region_.y + Millimetres{y / perMm_}});
+    const MatPoint place{region_.x + Millimetres{x / perMm_}, region_.y + Millimetres{y / perMm_}};
+    const auto seen = photoOf(projection_, place);
+    const auto& h = projection_.toPicture;
+    const bool isBehind = h[6] * place.x.value + h[7] * place.y.value + h[8] <= 0;
     // What lies behind the camera is far outside of the photo.
-    const auto fixed = [](double value) {
+    const auto fixed = [isBehind](double value) {
         constexpr double far = 1e6;
-        const double bounded = std::isfinite(value) ? std::clamp(value, -far, far) : far;
+        const double bounded =
+            isBehind || !std::isfinite(value) ? far : std::clamp(value, -far, far);
         return static_cast<std::int64_t>(std::llround((bounded - 0.5) * (1 << fraction)));
     };
     return {fixed(seen.x), fixed(seen.y)};
