@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <optional>
+#include <string_view>
 
 namespace burrow::pictures {
 namespace {
@@ -140,6 +141,16 @@ Result<PictureInfo> inspectPng(Span bytes) {
     return refuse("picture.cut");
 }
 
+/// ISO/IEC 23008-12: a box "ftyp" whose brand is one of HEIF's with HEVC inside, as phones write.
+bool isHeic(Span bytes) {
+    constexpr std::array<std::uint8_t, 4> type{'f', 't', 'y', 'p'};
+    if (bytes.size() < 12 || !startsWith(bytes.subspan(4), type)) return false;
+    const std::string_view brand(reinterpret_cast<const char*>(bytes.data()) + 8, 4);
+    constexpr std::array<std::string_view, 6> brands{"heic", "heix", "hevc",
+                                                     "hevx", "mif1", "msf1"};
+    return std::find(brands.begin(), brands.end(), brand) != brands.end();
+}
+
 }  // namespace
 
 Result<PictureInfo> inspect(Span bytes, const Limits& limits) {
@@ -151,6 +162,7 @@ Result<PictureInfo> inspect(Span bytes, const Limits& limits) {
     constexpr std::array<std::uint8_t, 3> jpegStart{0xFF, 0xD8, 0xFF};
     auto info = startsWith(bytes, jpegStart)      ? inspectJpeg(bytes)
                 : startsWith(bytes, pngSignature) ? inspectPng(bytes)
+                : isHeic(bytes)                   ? Result<PictureInfo>(refuse("picture.heic"))
                                                   : Result<PictureInfo>(refuse("picture.none"));
     if (info && info->pixels() > limits.pixels) {
         return fail(Trouble::badInput, {"picture.tooManyPixels",

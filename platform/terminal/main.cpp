@@ -193,6 +193,7 @@ int run(int argc, char** argv) {
     addAheadCommands(app, chosen);
     addAwayCommand(app, chosen);
     addReminderCommand(app, chosen);
+    addMeasureCommands(app, chosen);
     try {
         app.parse(argc, argv);
     } catch (const CLI::ParseError& error) {

@@ -44,5 +44,7 @@ void addAheadCommands(CLI::App& app, Command& chosen);
 void addAwayCommand(CLI::App& app, Command& chosen);
 /// What a device would remind of.
 void addReminderCommand(CLI::App& app, Command& chosen);
+/// The mat, lengths in photos of it, and photos made flat.
+void addMeasureCommands(CLI::App& app, Command& chosen);
 
 }  // namespace burrow::terminal

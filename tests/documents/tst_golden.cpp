@@ -5,6 +5,7 @@
 #include <cstdlib>
 
 #include "../support/assets.h"
+#include "documents/mat.h"
 #include "page_text.h"
 #include "plain_measure.h"
 #include "samples.h"
@@ -41,6 +42,10 @@ private slots:
         const auto codes = test::codes(2, 9);
         compare("blank_tags.txt",
                 blankTagSheets("Kiln Row", Paper::letter, codes, words, measure)->front());
+    }
+    void mat() {
+        compare("mat_a5.txt",
+                matPage(burrow::measure::MatPaper::a5, "7Q2M", words, measure).value());
     }
     void careSheetOfASling() {
         compare("care_sling.txt", careSheet(test::slingSheet(), words, measure).value());

@@ -24,17 +24,18 @@ const std::map<std::string, Names> coreRooms{
     {"storage", {"base"}},
     {"tags", {"base"}},
     {"pictures", {"base"}},
+    {"measure", {"base", "tags", "pictures"}},
     {"husbandry", {"base", "model"}},
     {"visits", {"base", "model"}},
     {"stock", {"base", "model"}},
     {"homes", {"base", "model"}},
     {"air", {"base", "model"}},
     {"journal", {"base", "model", "storage"}},
-    {"documents", {"base", "model", "words", "tags"}},
+    {"documents", {"base", "model", "words", "tags", "measure"}},
     {"exchange", {"base", "model", "storage", "husbandry", "pictures", "journal", "tags"}},
     {"room",
      {"base", "model", "words", "storage", "husbandry", "journal", "documents", "pictures", "tags",
-      "exchange", "visits", "stock", "homes", "air"}},
+      "exchange", "visits", "stock", "homes", "air", "measure"}},
 };
 
 const Names allCore = [] {

@@ -1,0 +1,34 @@
+#include "measure/sharpness.h"
+
+#include <cstdlib>
+
+namespace burrow::measure {
+namespace {
+
+/// The step between pixels so far apart that only one in five hundred exceeds.
+int steepest(const GreyCopy& picture, int apart) {
+    std::array<std::size_t, 256> counts{};
+    std::size_t all = 0;
+    for (int y = 0; y < picture.height; y += 2) {
+        const auto* row =
+            &picture.pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(picture.width)];
+        for (int x = 0; x + apart < picture.width; ++x, ++all) {
+            ++counts[static_cast<std::size_t>(std::abs(row[x + apart] - row[x]))];
+        }
+    }
+    std::size_t above = 0;
+    int step = 255;
+    while (step > 0 && (above += counts[static_cast<std::size_t>(step)]) * 500 < all) --step;
+    return step;
+}
+
+}  // namespace
+
+bool looksBlurred(const GreyCopy& picture) {
+    constexpr int apart = 8;
+    // Common practice, no source: a blur of two pixels in the reduced copy, at which no symbol reads.
+    constexpr double sharp = 0.25;
+    return steepest(picture, 1) < sharp * steepest(picture, apart);
+}
+
+}  // namespace burrow::measure

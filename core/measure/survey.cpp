@@ -1,0 +1,267 @@
+#include "measure/survey.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "measure/find.h"
+#include "measure/homography.h"
+#include "measure/screen.h"
+#include "measure/sharpness.h"
+#include "measure/symbol_edges.h"
+#include "measure/two_threads.h"
+
+namespace burrow::measure {
+namespace {
+
+using pictures::Raster;
+
+tl::unexpected<Error> refuse(Message message) {
+    return fail(Trouble::badInput, std::move(message));
+}
+
+/// What is believed of a lens before its photo is seen: those of phones bend straight lines by less than
+/// this at the corners (common practice, no source).
+constexpr RadialBelief lensBelief{0, 0.04};
+constexpr RadialBelief noLens{};
+
+/// How a square is seen, judged by its corners alone.
+Stretch roughStretch(const FoundMark& square, const Raster& photo) {
+    const auto box = layoutOf(square.mark.paper).square(square.mark.corner);
+    const double x = box.x.value, y = box.y.value, side = box.width.value;
+    const auto& corners = square.symbol.corners;
+    const std::array<PointPair, 4> pairs{{{{x, y}, corners[0]},
+                                          {{x + side, y}, corners[1]},
+                                          {{x + side, y + side}, corners[2]},
+                                          {{x, y + side}, corners[3]}}};
+    const auto h = directHomography(pairs);
+    return h ? stretchAt({*h, Radial::about(photo.width(), photo.height())}, box.centre())
+             : Stretch{};
+}
+
+/// Why not all squares could be read, from what those that could look like.
+Message whyMissing(const std::vector<FoundMark>& squares, const Raster& photo,
+                   const SurveyLimits& limits) {
+    for (const auto& square : squares) {
+        const auto stretch = roughStretch(square, photo);
+        if (stretch.least < limits.leastLevel * stretch.most) return {"measure.tilted"};
+        if (stretch.least < limits.leastPixelsPerMm) return {"measure.far"};
+    }
+    if (looksBlurred(greyCopy(photo, 1600))) return {"measure.blurred"};
+    return {"measure.corners", {{"count", static_cast<std::int64_t>(squares.size())}}};
+}
+
+/// The squares, one of each corner, in the order of MatCorner.
+Result<std::vector<FoundMark>> wholeMat(const FoundMarks& marks, const Raster& photo,
+                                        const SurveyLimits& limits) {
+    const auto& first = marks.mat.front().mark;
+    std::vector<FoundMark> squares;
+    for (const auto corner : matCorners) {
+        for (const auto& each : marks.mat) {
+            if (each.mark.paper != first.paper || each.mark.name != first.name) {
+                return refuse({"measure.twoMats"});
+            }
+            if (each.mark.corner != corner) continue;
+            if (!squares.empty() && squares.back().mark.corner == corner) {
+                return refuse({"measure.twoMats"});
+            }
+            squares.push_back(each);
+        }
+    }
+    if (squares.size() == matCorners.size()) return squares;
+    return refuse(whyMissing(squares, photo, limits));
+}
+
+/// How far the symbols' own homographies lie from the common projection: the sum of squares that is
+/// left when both have used up their parameters, over what noise alone would leave.
+double bendOf(const std::vector<SymbolEdges>& symbols, const EdgeFit& fit) {
+    const auto common = fit.projection();
+    double squares = 0;
+    for (std::size_t i = 0; i < symbols.size(); ++i) {
+        const Projection own{symbols[i].local, Radial{}};
+        for (const auto& edge : symbols[i].edges) {
+            const auto a = photoOf(own, edge.at);
+            const auto b = photoOf(common, edge.at);
+            // Half of the distance's square is across the edge, on the average.
+            const double weight = edge.weight / fit.noise[i];
+            squares +=
+                0.5 * weight * weight * ((a.x - b.x) * (a.x - b.x) + (a.y - b.y) * (a.y - b.y));
+        }
+    }
+    const auto free = 8 * static_cast<double>(symbols.size()) - 9;
+    return free > 0 ? squares / (free * fit.clustering) : 0;
+}
+
+/// The farthest that a square's corner lies from where all together put it, in millimetres.
+double farthestOff(const std::vector<SymbolEdges>& symbols, const MatLayout& layout,
+                   const Projection& common) {
+    double most = 0;
+    for (std::size_t i = 0; i < symbols.size(); ++i) {
+        const auto box = layout.square(matCorners[i]);
+        const Projection own{symbols[i].local, Radial{}};
+        const auto a = photoOf(own, box.centre());
+        const auto b = photoOf(common, box.centre());
+        const auto stretch = stretchAt(common, box.centre());
+        most = std::max(most, std::hypot(a.x - b.x, a.y - b.y) / stretch.least);
+    }
+    return most;
+}
+
+Done checkSymbol(const SymbolEdges& symbol, const SurveyLimits& limits) {
+    if (symbol.blur > limits.mostBlur * symbol.module) return refuse({"measure.blurred"});
+    if (symbol.contrast < limits.leastContrast) return refuse({"measure.dim"});
+    return {};
+}
+
+Done checkStretch(Survey& found, std::span<const MatPoint> places, const SurveyLimits& limits) {
+    const auto projection = found.projection();
+    const auto middle = stretchAt(projection, found.middle);
+    if (middle.isMirrored) return refuse({"measure.mirrored"});
+    if (!(middle.least > 0) || middle.least < limits.leastLevel * middle.most) {
+        return refuse({"measure.tilted"});
+    }
+    found.pixelsPerMm = middle.least;
+    for (const auto& place : places) {
+        if (!(stretchAt(projection, place).least >= limits.leastPixelsPerMm)) {
+            return refuse({"measure.far"});
+        }
+    }
+    return {};
+}
+
+/// By what factor the variances are larger than the scatter of lines says: where the squares disagree
+/// beyond it, or where it is less than any printer can do. One of 600 dots to the inch puts a line on a
+/// whole dot, evenly within half a dot of its place.
+double inflationOf(const EdgeFit& fit, double bend, double pixelsPerMm) {
+    constexpr double dot = 25.4 / 600;
+    constexpr double printed = dot * dot / 12;
+    double seen = 0;
+    for (const double noise : fit.noise)
+        seen += noise * noise / static_cast<double>(fit.noise.size());
+    seen *= fit.clustering * static_cast<double>(fit.lines) / static_cast<double>(fit.used);
+    seen /= pixelsPerMm * pixelsPerMm;
+    return std::max({1.0, bend, printed / seen});
+}
+
+/// Two fits, without and with the radial term. The first counts unless the second is better by more than
+/// chance; how sure it is always comes from the second, since a bend too slight to show is still a bend.
+Done fitBest(const std::vector<SymbolEdges>& symbols, const Homography& start, const Radial& lens,
+             Survey& found) {
+    std::vector<EdgePoint> edges;
+    for (const auto& symbol : symbols) {
+        edges.insert(edges.end(), symbol.edges.begin(), symbol.edges.end());
+    }
+    const int count = static_cast<int>(symbols.size());
+    BURROW_TRY(const auto straight, fitEdges(edges, count, start, lens, noLens));
+    BURROW_TRY(const auto bent,
+               fitEdges(edges, count, straight.projection().toPicture, lens, lensBelief));
+    found.bend = bendOf(symbols, bent);
+    const double perMm = stretchAt(straight.projection(), found.middle).least;
+    const double inflation = inflationOf(bent, found.bend, perMm);
+    // F with one degree of freedom above; 3.84 is its 95 percent point for many below.
+    constexpr double chance = 3.84;
+    found.hasRadial =
+        bent.parameters[8] * bent.parameters[8] > chance * inflation * bent.variance(8);
+    const auto& fit = found.hasRadial ? bent : straight;
+    found.frame = fit.frame;
+    found.parameters = fit.parameters;
+    found.residual = fit.residual;
+    found.covariance = bent.covariance;
+    for (auto& value : found.covariance) value *= inflation;
+    return {};
+}
+
+/// Half of the squares in a thread of its own.
+std::vector<std::optional<SymbolEdges>> lookClosely(const Raster& photo,
+                                                    const std::vector<FoundMark>& squares,
+                                                    const MatLayout& layout) {
+    std::vector<std::optional<SymbolEdges>> looked(squares.size());
+    onTwoThreads(squares.size(), [&](std::size_t i) {
+        looked[i] = edgesOf(photo, squares[i].symbol, layout.square(squares[i].mark.corner),
+                            static_cast<int>(i));
+    });
+    return looked;
+}
+
+Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey found,
+                         const SurveyLimits& limits) {
+    BURROW_TRY(const auto squares, wholeMat(marks, photo, limits));
+    const auto& layout = layoutOf(squares.front().mark.paper);
+    std::vector<SymbolEdges> symbols;
+    std::vector<PointPair> corners;
+    std::vector<MatPoint> places;
+    auto looked = lookClosely(photo, squares, layout);
+    for (std::size_t i = 0; i < squares.size(); ++i) {
+        const auto box = layout.square(squares[i].mark.corner);
+        auto& symbol = looked[i];
+        if (!symbol) return refuse({"measure.hidden"});
+        BURROW_DO(checkSymbol(*symbol, limits));
+        for (const double dx : {0.0, box.width.value}) {
+            for (const double dy : {0.0, box.height.value}) {
+                const ImagePoint at{box.x.value + dx, box.y.value + dy};
+                corners.push_back({at, mapped(symbol->local, at)});
+                places.push_back({{at.x}, {at.y}});
+            }
+        }
+        symbols.push_back(*std::move(symbol));
+    }
+    found.scale = ScaleKind::mat;
+    found.mat = squares.front().mark;
+    found.middle = {0.5 * layout.width, 0.5 * layout.height};
+    BURROW_TRY(const auto start, fitHomography(corners));
+    BURROW_DO(
+        fitBest(symbols, start.homography, Radial::about(photo.width(), photo.height()), found));
+    if (std::abs(found.parameters[8]) > limits.mostRadial ||
+        farthestOff(symbols, layout, found.projection()) > limits.mostBend) {
+        return refuse({"measure.notFlat"});
+    }
+    BURROW_DO(checkStretch(found, places, limits));
+    if (showsScreen(photo, found)) return refuse({"measure.screen"});
+    return found;
+}
+
+Result<Survey> surveyTag(const Raster& photo, const FoundTag& tag, Survey found,
+                         const SurveyLimits& limits) {
+    const MatBox place{{0}, {0}, tag.tag.side, tag.tag.side};
+    auto symbol = edgesOf(photo, tag.symbol, place, 0);
+    if (!symbol) return refuse({"measure.hidden"});
+    BURROW_DO(checkSymbol(*symbol, limits));
+    found.scale = ScaleKind::tag;
+    found.code = tag.tag.code;
+    found.middle = place.centre();
+    BURROW_DO(
+        fitBest({*symbol}, symbol->local, Radial::about(photo.width(), photo.height()), found));
+    const std::array places{found.middle};
+    BURROW_DO(checkStretch(found, places, limits));
+    return found;
+}
+
+const FoundTag& nearest(const std::vector<FoundTag>& tags, std::optional<ImagePoint> near,
+                        const Raster& photo) {
+    const auto to = near.value_or(ImagePoint{0.5 * photo.width(), 0.5 * photo.height()});
+    return *std::min_element(tags.begin(), tags.end(), [&](const auto& a, const auto& b) {
+        const auto p = a.symbol.centre();
+        const auto q = b.symbol.centre();
+        return std::hypot(p.x - to.x, p.y - to.y) < std::hypot(q.x - to.x, q.y - to.y);
+    });
+}
+
+}  // namespace
+
+Result<Survey> survey(const Raster& photo, std::optional<ImagePoint> near,
+                      const SurveyLimits& limits) {
+    const auto marks = findMarks(photo);
+    if (marks.isMirrored) return refuse({"measure.mirrored"});
+    Survey found;
+    found.photoWidth = photo.width();
+    found.photoHeight = photo.height();
+    for (const auto& tag : marks.tags) found.codes.push_back(tag.tag.code);
+    if (marks.tags.size() == 1) found.code = marks.tags.front().tag.code;
+    if (!marks.mat.empty()) return surveyMat(photo, marks, std::move(found), limits);
+    if (!marks.tags.empty()) {
+        return surveyTag(photo, nearest(marks.tags, near, photo), std::move(found), limits);
+    }
+    if (looksBlurred(greyCopy(photo, 1600))) return refuse({"measure.blurred"});
+    return refuse({"measure.nothing"});
+}
+
+}  // namespace burrow::measure

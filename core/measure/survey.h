@@ -1,0 +1,57 @@
+// What a photo says about the plane that it shows: the mat, or a single tag of an enclosure, and how
+// sure that is. This is where a photo that cannot be measured is refused, in words.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/result.h"
+#include "measure/edge_fit.h"
+#include "measure/mat.h"
+#include "pictures/raster.h"
+
+namespace burrow::measure {
+
+enum class ScaleKind { mat, tag };
+
+/// What a photo must keep to, to be measured. Common practice, no source; `tests/property/prop_survey`
+/// shows what holds within them.
+struct SurveyLimits {
+    double leastPixelsPerMm = 3;
+    /// Of the shortest to the longest direction of a circle on the sheet: 0.72 is a tilt of 44 degrees.
+    double leastLevel = 0.72;
+    double mostBlur = 0.62;     ///< standard deviation, in modules
+    double leastContrast = 18;  ///< of 255, between dark and light modules
+    double mostBend = 0.5;      ///< mm by which a square may lie beside where the others put it
+    double mostRadial = 0.15;
+};
+
+struct Survey {
+    ScaleKind scale = ScaleKind::mat;
+    std::optional<MatMark> mat;       ///< one of its squares
+    std::optional<std::string> code;  ///< of the only enclosure's tag in view
+    std::vector<std::string> codes;   ///< of all of them
+    FitFrame frame;
+    Parameters parameters{};
+    std::array<double, parameterCount * parameterCount> covariance{};
+    bool hasRadial = false;  ///< whether the residual asked for the radial term
+    double residual = 0;     ///< root mean square over the edges, pixels
+    double bend = 0;         ///< by what factor the squares disagree beyond their noise
+    MatPoint middle;         ///< of what the scale was taken from
+    double pixelsPerMm = 0;  ///< there, in the direction that shows less
+    int photoWidth = 0;
+    int photoHeight = 0;
+
+    [[nodiscard]] Projection projection() const { return projectionOf(parameters, frame); }
+};
+
+/// Fails with `badInput` and a sentence where the photo shows no whole mat and no tag, is mirrored,
+/// shows two mats, is too tilted, blurred, dim or small, shows a screen, or a sheet that is not flat.
+/// With a tag the plane is the one in which the tag lies. Of several tags without a mat, `near` says
+/// which.
+[[nodiscard]] Result<Survey> survey(const pictures::Raster& photo,
+                                    std::optional<ImagePoint> near = std::nullopt,
+                                    const SurveyLimits& limits = {});
+
+}  // namespace burrow::measure

@@ -1,0 +1,241 @@
+// The mat as a PDF, and what is measured in photos of it. These need no book.
+#include <fmt/format.h>
+
+#include <charconv>
+#include <cmath>
+#include <memory>
+
+#include "base/files.h"
+#include "base/text.h"
+#include "documents/mat.h"
+#include "measure/flatten.h"
+#include "measure/length.h"
+#include "measure/survey.h"
+#include "pictures/raster.h"
+#include "terminal/printing.h"
+#include "terminal/registry.h"
+
+namespace burrow::terminal {
+namespace {
+
+using nlohmann::json;
+
+struct Typed {
+    Path out;
+    std::string paper = "a5";
+    std::string name;
+    Path photo;
+    std::string from;
+    std::string to;
+    double pixelsPerMm = 20;
+    double pointPixels = 0.5;
+    double heightMm = 0;
+    double heightDeviationMm = 0;
+    std::optional<double> barMm;
+};
+
+int mat(const Setting& setting, const Typed& typed) {
+    auto& console = setting.console;
+    Printing printing;
+    if (const auto started = printing.start(); !started) return console.trouble(started.error());
+    const auto paper = typed.paper == "a4" ? measure::MatPaper::a4 : measure::MatPaper::a5;
+    const auto name = typed.name.empty() ? measure::drawMatName(setting.random) : typed.name;
+    const auto page = documents::matPage(paper, name, setting.reference.words, printing.measure());
+    if (!page) return console.trouble(page.error());
+    const auto written = printing.write(typed.out, std::span(&*page, 1), "Burrowbook mat");
+    if (!written) return console.trouble(written.error());
+    console.line(console.say({"said.mat", {{"name", name}, {"file", typed.out.string()}}}));
+    console.value({{"file", typed.out.string()}, {"mat", name}, {"paper", typed.paper}});
+    return done;
+}
+
+Result<pictures::Raster> openPhoto(const Path& path) {
+    DeviceFiles files;
+    const pictures::Limits limits;
+    BURROW_TRY(const auto bytes, files.read(path, limits.bytes));
+    return pictures::decode(bytes, limits);
+}
+
+/// "1204,880.5"
+Result<measure::ImagePoint> readPoint(const std::string& text) {
+    const auto refuse = [&] {
+        return fail(Trouble::badInput, {"measure.badPoint", {{"text", text}}});
+    };
+    const auto number = [](std::string_view part) -> std::optional<double> {
+        double value = 0;
+        const auto* end = part.data() + part.size();
+        const auto [stopped, error] = std::from_chars(part.data(), end, value);
+        if (error != std::errc() || stopped != end || !std::isfinite(value)) return std::nullopt;
+        return value;
+    };
+    const auto comma = text.find(',');
+    if (comma == std::string::npos) return refuse();
+    const auto x = number(trimmed(std::string_view(text).substr(0, comma)));
+    const auto y = number(trimmed(std::string_view(text).substr(comma + 1)));
+    if (!x || !y) return refuse();
+    return measure::ImagePoint{*x, *y};
+}
+
+struct Measured {
+    measure::Survey survey;
+    measure::Length length;
+};
+
+Result<Measured> measureIt(const Typed& typed) {
+    BURROW_TRY(const auto from, readPoint(typed.from));
+    BURROW_TRY(const auto to, readPoint(typed.to));
+    measure::LengthOptions options;
+    options.pointDeviation = typed.pointPixels;
+    options.height = {{typed.heightMm}, {typed.heightDeviationMm}};
+    if (typed.barMm) {
+        BURROW_TRY(options.print, measure::PrintScale::fromBar({*typed.barMm}));
+    }
+    BURROW_TRY(const auto photo, openPhoto(typed.photo));
+    const measure::ImagePoint middle{0.5 * (from.x + to.x), 0.5 * (from.y + to.y)};
+    BURROW_TRY(auto survey, measure::survey(photo, middle));
+    BURROW_TRY(const auto length, measure::lengthBetween(survey, from, to, options));
+    return Measured{std::move(survey), length};
+}
+
+/// To thousandths, which print as such.
+double rounded(double value) { return std::round(value * 1000) / 1000; }
+
+int measureLength(const Setting& setting, const Typed& typed) {
+    auto& console = setting.console;
+    const auto measured = measureIt(typed);
+    if (!measured) return console.trouble(measured.error());
+    const auto& [survey, length] = *measured;
+    const bool isMat = survey.scale == measure::ScaleKind::mat;
+    const double residual = rounded(survey.residual);
+    console.line(console.say(
+        {"said.length",
+         {{"mm", length.value.value}, {"low", length.low.value}, {"high", length.high.value}}}));
+    console.line(console.say(isMat
+                                 ? Message{"said.lengthMat",
+                                           {{"bar", typed.barMm.value_or(measure::barLength.value)},
+                                            {"residual", residual}}}
+                                 : Message{"said.lengthTag", {{"residual", residual}}}));
+    console.value({{"mm", rounded(length.value.value)},
+                   {"interval95", {rounded(length.low.value), rounded(length.high.value)}},
+                   {"residual_px", residual},
+                   {"scale", isMat ? "mat" : "tag"},
+                   {"code", survey.code ? json(*survey.code) : json()},
+                   {"codes", survey.codes},
+                   {"mat", survey.mat ? json(survey.mat->name) : json()},
+                   {"px_per_mm", rounded(survey.pixelsPerMm)},
+                   {"radial", survey.hasRadial ? json(survey.parameters[8]) : json()}});
+    return done;
+}
+
+/// By the ending of the file that is asked for.
+Result<Bytes> encoded(const pictures::Raster& picture, const Path& out) {
+    const auto ending = lowerAscii(out.extension().string());
+    constexpr int quality = 92;
+    if (ending == ".jpg" || ending == ".jpeg") return pictures::encodeJpeg(picture, quality);
+    if (ending == ".png") return pictures::encodePng(picture);
+    return fail(Trouble::badInput, {"measure.badEnding"});
+}
+
+struct Flattened {
+    int width = 0;
+    int height = 0;
+    measure::Survey survey;
+    std::optional<Error> unbalanced;  ///< why the colours are as they were
+};
+
+Result<Flattened> flattenIt(const Typed& typed) {
+    const auto ending = lowerAscii(typed.out.extension().string());
+    if (ending != ".jpg" && ending != ".jpeg" && ending != ".png") {
+        return fail(Trouble::badInput, {"measure.badEnding"});
+    }
+    BURROW_TRY(const auto photo, openPhoto(typed.photo));
+    BURROW_TRY(auto survey, measure::survey(photo));
+    measure::FlattenOptions options;
+    options.pixelsPerMm = typed.pixelsPerMm;
+    std::optional<Error> unbalanced;
+    if (survey.mat) {
+        if (const auto balance = measure::balanceOf(photo, survey)) {
+            options.balance = *balance;
+        } else {
+            unbalanced = balance.error();
+        }
+    }
+    BURROW_TRY(const auto flat, measure::flatten(photo, survey, options));
+    BURROW_TRY(const auto bytes, encoded(flat, typed.out));
+    DeviceFiles files;
+    BURROW_DO(files.write(typed.out, bytes));
+    return Flattened{flat.width(), flat.height(), std::move(survey), unbalanced};
+}
+
+int flatten(const Setting& setting, const Typed& typed) {
+    auto& console = setting.console;
+    const auto result = flattenIt(typed);
+    if (!result) return console.trouble(result.error());
+    const auto file = typed.out.string();
+    console.line(console.say({"said.flattened", {{"file", file}, {"scale", typed.pixelsPerMm}}}));
+    if (result->unbalanced) console.line(console.say(result->unbalanced->message));
+    const auto& survey = result->survey;
+    console.value({{"file", file},
+                   {"width", result->width},
+                   {"height", result->height},
+                   {"px_per_mm", typed.pixelsPerMm},
+                   {"scale", survey.scale == measure::ScaleKind::mat ? "mat" : "tag"},
+                   {"code", survey.code ? json(*survey.code) : json()},
+                   {"white_balanced", survey.mat.has_value() && !result->unbalanced},
+                   {"residual_px", rounded(survey.residual)}});
+    return done;
+}
+
+CLI::App* addPlain(CLI::App& app, Command& chosen, const std::string& name, const std::string& what,
+                   const std::string& example, Command command) {
+    auto* sub = app.add_subcommand(name, what);
+    sub->footer("Example:\n  " + example);
+    sub->callback([&chosen, command = std::move(command)] { chosen = command; });
+    return sub;
+}
+
+}  // namespace
+
+void addMeasureCommands(CLI::App& app, Command& chosen) {
+    const auto typed = std::make_shared<Typed>();
+    auto* sheet = addPlain(app, chosen, "mat", "The mat on which moults are measured, as PDF.",
+                           "burrow mat --out mat.pdf --paper a5",
+                           [typed](const Setting& s) { return mat(s, *typed); });
+    sheet->add_option("--out", typed->out, "the PDF")->required();
+    sheet->add_option("--paper", typed->paper, "a5 or a4")->check(CLI::IsMember({"a5", "a4"}));
+    sheet->add_option("--name", typed->name, "print this mat again (a new name)");
+
+    auto* length = addPlain(app, chosen, "measure",
+                            "A length in a photo of the mat, or of an enclosure's tag.",
+                            "burrow measure moult.jpg --from 1204,880.5 --to 1391,902 --json",
+                            [typed](const Setting& s) { return measureLength(s, *typed); });
+    length->add_option("PHOTO", typed->photo, "JPEG or PNG")->required();
+    length->add_option("--from", typed->from, "X,Y in pixels as stored, right and down")
+        ->required();
+    length->add_option("--to", typed->to, "X,Y of the other end")->required();
+    length
+        ->add_option("--point-px", typed->pointPixels,
+                     "how exactly the points were set: standard deviation in pixels (0.5)")
+        ->check(CLI::Range(0.0, 100.0));
+    length
+        ->add_option("--height-mm", typed->heightMm,
+                     "how far it lies above the mat; nearer looks larger (0)")
+        ->check(CLI::Range(0.0, 60.0));
+    length
+        ->add_option("--height-sd-mm", typed->heightDeviationMm,
+                     "how sure that is: standard deviation (0)")
+        ->check(CLI::Range(0.0, 30.0));
+    length->add_option("--bar-mm", typed->barMm,
+                       "the printed bar as measured with a ruler (taken for 100)");
+
+    auto* flat = addPlain(app, chosen, "flatten",
+                          "A photo of the mat as a picture with so many pixels to a millimetre.",
+                          "burrow flatten moult.jpg --out flat.png --px-per-mm 20",
+                          [typed](const Setting& s) { return flatten(s, *typed); });
+    flat->add_option("PHOTO", typed->photo, "JPEG or PNG")->required();
+    flat->add_option("--out", typed->out, "the picture, .jpg or .png")->required();
+    flat->add_option("--px-per-mm", typed->pixelsPerMm, "pixels to a millimetre (20)")
+        ->check(CLI::Range(1.0, 200.0));
+}
+
+}  // namespace burrow::terminal

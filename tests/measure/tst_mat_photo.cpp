@@ -1,0 +1,276 @@
+// What a photo of a mat is measured as, and the words with which one that cannot be is refused.
+#include <QtTest>
+
+#include "measure/hint.h"
+#include "measure/length.h"
+#include "measure/screen.h"
+#include "measure/survey.h"
+#include "support/assets.h"
+#include "support/mat_photo.h"
+
+using namespace burrow;
+using namespace burrow::measure;
+using namespace burrow::test;
+
+namespace {
+
+constexpr auto a5 = MatPaper::a5;
+
+Shot usualShot() {
+    Shot shot;
+    shot.megapixels = 3;
+    shot.tilt = 12;
+    shot.azimuth = 70;
+    shot.roll = 4;
+    return shot;
+}
+
+const Sheet& usualSheet() {
+    static const auto sheet = [] {
+        SheetOptions options;
+        options.hasTag = true;
+        options.perMm = 16;
+        return matSheet(a5, options);
+    }();
+    return sheet;
+}
+
+pictures::Raster photoOfMat(const Shot& shot) {
+    return photographed(usualSheet(), shot, cameraOf(shot, seenOf(a5)));
+}
+
+std::string refusal(const pictures::Raster& photo) {
+    const auto found = survey(photo);
+    return found ? std::string("measured") : found.error().message.id;
+}
+
+pictures::Raster turnedOver(const pictures::Raster& photo) {
+    pictures::Raster result(photo.width(), photo.height());
+    for (int y = 0; y < photo.height(); ++y) {
+        for (int x = 0; x < photo.width(); ++x) {
+            std::copy_n(photo.row(y) + 3 * x, 3, result.row(y) + 3 * (photo.width() - 1 - x));
+        }
+    }
+    return result;
+}
+
+pictures::Raster beside(const pictures::Raster& a, const pictures::Raster& b) {
+    pictures::Raster result(a.width() + b.width(), a.height());
+    for (int y = 0; y < a.height(); ++y) {
+        std::copy_n(a.row(y), a.stride(), result.row(y));
+        std::copy_n(b.row(y), b.stride(), result.row(y) + a.stride());
+    }
+    return result;
+}
+
+std::vector<std::uint8_t> greyOf(const pictures::Raster& photo) {
+    std::vector<std::uint8_t> grey;
+    for (int y = 0; y < photo.height(); ++y) {
+        for (int x = 0; x < photo.width(); ++x) grey.push_back(photo.row(y)[3 * x + 1]);
+    }
+    return grey;
+}
+
+Hint hintOf(const Shot& shot) {
+    auto frame = shot;
+    frame.megapixels = 0.92;
+    frame.quality = 0;
+    const auto photo = photoOfMat(frame);
+    const auto grey = greyOf(photo);
+    return hintFor({grey.data(), photo.width(), photo.height(), photo.width()}).hint;
+}
+
+}  // namespace
+
+class TestMatPhoto : public QObject {
+    Q_OBJECT
+
+    /// 15 mm across the carapace.
+    static double carapace(const Survey& found, const Projection& camera) {
+        const auto middle = layoutOf(a5).moult.centre();
+        const auto from = photoOf(camera, {middle.x, middle.y - Millimetres{7.5}});
+        const auto to = photoOf(camera, {middle.x, middle.y + Millimetres{7.5}});
+        return lengthBetween(found, from, to)->value.value;
+    }
+
+private slots:
+    void aMatIsMeasured() {
+        const auto shot = usualShot();
+        const auto found = survey(photoOfMat(shot)).value();
+        QCOMPARE(found.scale, ScaleKind::mat);
+        QCOMPARE(found.mat->name, std::string("7Q2M"));
+        QCOMPARE(found.code.value(), std::string(enclosureCode));
+        QVERIFY(found.residual < 0.5);
+        QVERIFY(!found.hasRadial);
+        const auto camera = cameraOf(shot, seenOf(a5));
+        QVERIFY(std::abs(carapace(found, camera) - 15) < 0.02);
+        // Every place of the sheet comes out where it is.
+        for (double x = 5; x < 148; x += 20) {
+            const auto back = matOf(found.projection(), photoOf(camera, {{x}, {x}})).value();
+            QVERIFY(std::hypot(back.x.value - x, back.y.value - x) < 0.05);
+        }
+    }
+    void anyWayUp() {
+        for (const double roll : {90.0, 180.0, 270.0}) {
+            auto shot = usualShot();
+            shot.roll = roll;
+            shot.isPortrait = roll == 180;
+            const auto found = survey(photoOfMat(shot)).value();
+            QVERIFY(std::abs(carapace(found, cameraOf(shot, seenOf(a5))) - 15) < 0.02);
+        }
+    }
+    void theLensIsAskedForWhereItShows() {
+        auto shot = usualShot();
+        shot.radial = -0.05;
+        const auto found = survey(photoOfMat(shot)).value();
+        QVERIFY(found.hasRadial);
+        QVERIFY(std::abs(found.parameters[8] + 0.05) < 0.005);
+        QVERIFY(std::abs(carapace(found, cameraOf(shot, seenOf(a5))) - 15) < 0.03);
+    }
+    void sameAsCamera() {
+        // Height of the camera from the photo, against where the camera was.
+        auto shot = usualShot();
+        shot.tilt = 0;
+        const auto found = survey(photoOfMat(shot)).value();
+        const double perMm = stretchAt(cameraOf(shot, seenOf(a5)), found.middle).most;
+        const double truth = 26.0 / 36.0 * shot.longSide() / perMm;
+        QVERIFY(std::abs(cameraHeight(found).value / truth - 1) < 0.01);
+    }
+    void aTagAloneGivesAScale() {
+        Shot shot = usualShot();
+        const MatBox seen{{25}, {18}, {50}, {44}};
+        const auto camera = cameraOf(shot, seen);
+        const auto found = survey(photographed(tagOnly(), shot, camera)).value();
+        QCOMPARE(found.scale, ScaleKind::tag);
+        QCOMPARE(found.code.value(), std::string(enclosureCode));
+        QVERIFY(!found.mat);
+        const auto length =
+            lengthBetween(found, photoOf(camera, {{42}, {55}}), photoOf(camera, {{57}, {55}}))
+                .value();
+        QVERIFY(length.low.value < 15 && 15 < length.high.value);
+        QVERIFY(length.deviation().value < 0.2);
+        // The farther from the tag, the less is known.
+        const auto far =
+            lengthBetween(found, photoOf(camera, {{26}, {20}}), photoOf(camera, {{41}, {20}}))
+                .value();
+        QVERIFY(far.deviations.plane > length.deviations.plane);
+    }
+
+    void refusedWithWords_data() {
+        QTest::addColumn<QString>("id");
+        QTest::addColumn<std::function<void(Shot&)>>("spoil");
+        const auto row = [](const char* title, const char* id, std::function<void(Shot&)> spoil) {
+            QTest::newRow(title) << QString(id) << std::move(spoil);
+        };
+        row("from the side", "measure.tilted", [](Shot& s) {
+            s.tilt = 50;
+            s.megapixels = 5;
+        });
+        row("blurred", "measure.blurred", [](Shot& s) { s.blur = 9; });
+        row("from far away", "measure.far", [](Shot& s) {
+            s.fill = 0.3;
+            s.blur = 0.3;
+            s.noise = 1;
+        });
+        row("half of it", "measure.corners", [](Shot& s) { s.cut = 0.35; });
+    }
+    void refusedWithWords() {
+        QFETCH(QString, id);
+        QFETCH(std::function<void(Shot&)>, spoil);
+        auto shot = usualShot();
+        spoil(shot);
+        const auto given = refusal(photoOfMat(shot));
+        QCOMPARE(QString::fromStdString(given), id);
+    }
+    void countsTheCorners() {
+        auto photo = photoOfMat(usualShot());
+        for (int y = photo.height() / 2; y < photo.height(); ++y) {
+            std::fill_n(photo.row(y) + photo.stride() / 2, photo.stride() / 2, std::uint8_t{120});
+        }
+        const auto found = survey(photo);
+        QVERIFY(!found);
+        QCOMPARE(found.error().message, (Message{"measure.corners", {{"count", 3}}}));
+        QCOMPARE(englishWords().say(found.error().message, {}),
+                 std::string("Only 3 corners of the mat show. The photo is untouched. Move back a "
+                             "hand's width."));
+    }
+    void mirrored() {
+        QCOMPARE(QString::fromStdString(refusal(turnedOver(photoOfMat(usualShot())))),
+                 QString("measure.mirrored"));
+    }
+    void mirroredWhileTheCameraRuns() {
+        auto shot = usualShot();
+        shot.megapixels = 0.92;
+        const auto photo = turnedOver(photoOfMat(shot));
+        const auto grey = greyOf(photo);
+        const auto live = hintFor({grey.data(), photo.width(), photo.height(), photo.width()});
+        QVERIFY(live.hint == Hint::mirrored || live.hint == Hint::noMat);
+        QCOMPARE(refusal(turnedOver(photographed(
+                     tagOnly(), usualShot(), cameraOf(usualShot(), {{25}, {18}, {50}, {44}})))) ==
+                     "measured",
+                 true);  // lengths are the same in a mirror, and a single tag is read in it
+    }
+    void twoMats() {
+        const auto photo = photoOfMat(usualShot());
+        QCOMPARE(refusal(beside(photo, photo)), std::string("measure.twoMats"));
+    }
+    void nothingThere() {
+        pictures::Raster photo(800, 600);
+        for (int y = 0; y < 600; ++y) {
+            for (int x = 0; x < 2400; ++x) {
+                photo.row(y)[x] = static_cast<std::uint8_t>((x / 60 + y / 20) % 2 * 200);
+            }
+        }
+        QCOMPARE(refusal(photo), std::string("measure.nothing"));
+        QCOMPARE(refusal(pictures::Raster(0, 0)), std::string("measure.nothing"));
+    }
+    void aScreen() {
+        auto shot = usualShot();
+        shot.megapixels = 8;
+        SheetOptions options;
+        options.perMm = 16;
+        auto sheet = matSheet(a5, options);
+        // Dots of a quarter of a millimetre with dark lines between them.
+        for (double x = 0; x < 148; x += 0.25) sheet.fill(x, 0, x + 0.0625, 210, 60);
+        for (double y = 0; y < 210; y += 0.25) sheet.fill(0, y, 148, y + 0.0625, 60);
+        const auto camera = cameraOf(shot, seenOf(a5));
+        QCOMPARE(refusal(photographed(sheet, shot, camera)), std::string("measure.screen"));
+    }
+    void everyRefusalHasWords() {
+        const auto words = englishWords();
+        for (const char* id :
+             {"noPlane",  "unfit",    "nothing",   "corners",  "hidden",   "twoMats",
+              "mirrored", "tilted",   "blurred",   "dim",      "far",      "notFlat",
+              "screen",   "outside",  "samePoint", "unsure",   "badPoint", "badBar",
+              "badName",  "badScale", "greyPatch", "badEnding"}) {
+            QVERIFY2(words.knows(std::string("measure.") + id), id);
+        }
+    }
+
+    void hintsWhileTheCameraRuns() {
+        auto shot = usualShot();
+        QCOMPARE(hintOf(shot), Hint::ready);
+        shot.cut = 0.3;
+        QCOMPARE(hintOf(shot), Hint::corners);
+        shot = usualShot();
+        shot.fill = 0.45;
+        QVERIFY(hintOf(shot) == Hint::far || hintOf(shot) == Hint::noMat);
+        shot = usualShot();
+        shot.tilt = 48;
+        const auto tilted = hintOf(shot);
+        QVERIFY(tilted == Hint::tilted || tilted == Hint::corners);
+        shot = usualShot();
+        shot.blur = 1.6;
+        QVERIFY(hintOf(shot) != Hint::ready);
+        QCOMPARE(hintFor({}).hint, Hint::noMat);
+        const auto words = englishWords();
+        for (int i = 0; i <= static_cast<int>(Hint::ready); ++i) {
+            LiveHint live;
+            live.hint = static_cast<Hint>(i);
+            QVERIFY(words.knows(live.message().id));
+        }
+    }
+};
+
+QTEST_APPLESS_MAIN(TestMatPhoto)
+#include "tst_mat_photo.moc"
