@@ -102,9 +102,10 @@ void MatModel::read() {
 
 void MatModel::layOutMat() {
     laidOut_ = matOf();
-    layOut([paper = chosenPaper(), name = drawn_,
-            &words = desk_->knowledge().words](const documents::TextMeasure& measure) {
-        return documents::matSheet(paper, name, words, measure);
+    layOut([paper = chosenPaper(), name = drawn_, &words = desk_->knowledge().words](
+               const documents::TextMeasure& measure) -> Result<std::vector<documents::Page>> {
+        BURROW_TRY(auto page, documents::matPage(paper, name, words, measure));
+        return std::vector{std::move(page)};
     });
 }
 

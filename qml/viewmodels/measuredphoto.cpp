@@ -76,21 +76,40 @@ Result<MeasuredPhoto> MeasuredPhoto::read(Files& files,
     measured.width_ = photo.width();
     measured.height_ = photo.height();
     measured.sight_ = sightOf(photo);
-    const auto& survey = measured.sight_.survey;
-    if (survey && survey->mat) {
-        measured.showFlat(photo);
-    } else {
-        measured.showAsItIs(photo, info.orientation);
-    }
+    if (!measured.showFlat(photo)) measured.showAsItIs(photo, info.orientation);
     return measured;
+}
+
+bool MeasuredPhoto::showFlat(const pictures::Raster& photo) {
+    const auto& survey = sight_.survey;
+    if (!survey || !survey->mat) return false;
+    const auto& place = measure::layoutOf(survey->mat->paper).moult;
+    const measure::MatBox shown{place.x - margin, place.y - margin, place.width + 2 * margin,
+                                place.height + 2 * margin};
+    measure::FlattenOptions options;
+    options.region = shown;
+    // No finer than the photo: what is made up between its pixels helps nobody to point.
+    options.pixelsPerMm = std::min({mostPixelsPerMm, 1.5 * survey->pixelsPerMm,
+                                    longestShown / std::max(shown.width, shown.height).value});
+    // A patch in a shadow leaves the colours as they are.
+    if (const auto balance = measure::balanceOf(photo, *survey)) options.balance = *balance;
+    const auto flat = measure::flatten(photo, *survey, options);
+    if (!flat) return false;
+    // Whole pixels may reach a little farther than was asked for.
+    flat_ = measure::MatBox{shown.x,
+                            shown.y,
+                            {flat->width() / options.pixelsPerMm},
+                            {flat->height() / options.pixelsPerMm}};
+    picture_ = Picture(imageOf(*flat));
+    return true;
 }
 
 void MeasuredPhoto::showAsItIs(const pictures::Raster& photo, int orientation) {
     orientation_ = orientation;
     auto image = imageOf(photo);
     if (std::max(image.width(), image.height()) > longestShown) {
-        image = image.scaled(longestShown, longestShown, Qt::KeepAspectRatio,
-                             Qt::SmoothTransformation);
+        image =
+            image.scaled(longestShown, longestShown, Qt::KeepAspectRatio, Qt::SmoothTransformation);
     }
     picture_ = Picture(orientation == 1 ? image : image.transformed(turning(orientation)));
 }

@@ -29,12 +29,14 @@ public:
     [[nodiscard]] QPointF partOf(measure::ImagePoint point) const;
     /// A place that lies so far from `part`, measured on the sheet, towards `way` as it is shown. Where
     /// nothing can be measured it is one pixel for each tenth of a millimetre.
-    [[nodiscard]] QPointF moved(const QPointF& part, const QPointF& way, Millimetres distance) const;
+    [[nodiscard]] QPointF moved(const QPointF& part, const QPointF& way,
+                                Millimetres distance) const;
     /// How many pixels of the photo stand behind one of what is shown.
     [[nodiscard]] double photoPixels() const;
 
 private:
-    void showFlat(const pictures::Raster& photo);
+    /// Nothing happens where no mat shows.
+    bool showFlat(const pictures::Raster& photo);
     void showAsItIs(const pictures::Raster& photo, int orientation);
 
     PhotoSight sight_;

@@ -1,0 +1,97 @@
+import QtQuick
+import Burrow.Components
+import Burrow.Ports
+import Burrow.ViewModels
+
+// One end of a measured line: a ring that is dragged, or moved by 0.1 mm with the arrow keys. Emits touched().
+Item {
+    id: knob
+
+    required property MeasureModel model
+    required property PictureView view
+    required property int end
+    required property point part
+    required property string text
+
+    readonly property bool dragged: drag.active
+    // Where it lies now; asked for again whenever the view moves.
+    readonly property point place: {
+        knob.view.contentRect;
+        return knob.view.placeOf(knob.part);
+    }
+
+    signal touched
+
+    function onKey(key: int): bool {
+        switch (key) {
+        case Qt.Key_Left:
+            knob.model.nudge(knob.end, -1, 0);
+            return true;
+        case Qt.Key_Right:
+            knob.model.nudge(knob.end, 1, 0);
+            return true;
+        case Qt.Key_Up:
+            knob.model.nudge(knob.end, 0, -1);
+            return true;
+        case Qt.Key_Down:
+            knob.model.nudge(knob.end, 0, 1);
+            return true;
+        default:
+            return false;
+        }
+    }
+
+    x: knob.place.x - width / 2
+    y: knob.place.y - height / 2
+    width: Tokens.target
+    height: Tokens.target
+    visible: knob.model.canMeasure
+    activeFocusOnTab: true
+    Accessible.role: Accessible.Slider
+    Accessible.name: knob.text
+    Accessible.description: qsTr("Arrow keys move it by 0.1 mm")
+    Keys.onPressed: event => event.accepted = knob.onKey(event.key)
+    onActiveFocusChanged: if (knob.activeFocus)
+        knob.touched()
+
+    Rectangle {
+        anchors.centerIn: parent
+        width: 26
+        height: 26
+        radius: width / 2
+        color: "transparent"
+        border.width: 3
+        border.color: Tokens.act
+
+        Rectangle {
+            anchors.fill: parent
+            anchors.margins: -1.5
+            radius: width / 2
+            color: "transparent"
+            border.width: 1.5
+            border.color: Tokens.ground
+        }
+    }
+    FocusRing {
+        shown: knob.activeFocus
+        corner: width / 2
+    }
+    DragHandler {
+        id: drag
+
+        property point from
+
+        target: null
+        dragThreshold: 0
+        onActiveChanged: {
+            if (!drag.active)
+                return;
+            drag.from = knob.place;
+            knob.forceActiveFocus(Qt.MouseFocusReason);
+            knob.touched();
+        }
+        onActiveTranslationChanged: if (drag.active)
+            knob.model.moveEnd(knob.end, knob.view.partAt(Qt.point(drag.from.x + drag.activeTranslation.x,
+                                                                   drag.from.y + drag.activeTranslation.y)))
+    }
+}
