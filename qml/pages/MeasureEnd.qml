@@ -14,11 +14,10 @@ Item {
     required property string text
 
     readonly property bool dragged: drag.active
-    // Where it lies now; asked for again whenever the view moves.
-    readonly property point place: {
-        knob.view.contentRect;
-        return knob.view.placeOf(knob.part);
-    }
+    // Where it lies in the view.
+    readonly property rect content: knob.view.contentRect
+    readonly property point place: Qt.point(knob.content.x + knob.part.x * knob.content.width,
+                                            knob.content.y + knob.part.y * knob.content.height)
 
     signal touched
 

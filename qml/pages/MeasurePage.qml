@@ -75,8 +75,11 @@ PageFrame {
             }
         }
     }
-    lower: UndoOverlay {
-        width: parent.width
+    UndoOverlay {
+        anchors.bottom: parent.bottom
+        anchors.bottomMargin: Tokens.space12
+        x: page.contentX
+        width: page.contentWidth
         kit: page.kit
     }
     bar: ContextBar {

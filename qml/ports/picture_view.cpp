@@ -39,11 +39,6 @@ QPointF PictureView::partAt(const QPointF& place) const {
     return {(place.x() - rect.x()) / rect.width(), (place.y() - rect.y()) / rect.height()};
 }
 
-QPointF PictureView::placeOf(const QPointF& part) const {
-    const auto rect = contentRect();
-    return {rect.x() + part.x() * rect.width(), rect.y() + part.y() * rect.height()};
-}
-
 void PictureView::draw(QPainter& painter, const QRectF& rect) {
     painter.setRenderHint(QPainter::SmoothPixmapTransform);
     painter.drawImage(rect, picture_.image());

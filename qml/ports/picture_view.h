@@ -25,9 +25,8 @@ public:
     void setWarm(bool warm);
     [[nodiscard]] qreal pixelSize() const;
 
-    /// From the item's coordinates to the picture's and back.
+    /// From the item's coordinates to the picture's.
     Q_INVOKABLE [[nodiscard]] QPointF partAt(const QPointF& place) const;
-    Q_INVOKABLE [[nodiscard]] QPointF placeOf(const QPointF& part) const;
 
     void draw(QPainter& painter, const QRectF& rect) override;
 

@@ -92,7 +92,10 @@ void MeasureModel::take(const Record& record) {
 }
 
 void MeasureModel::look() {
-    if (photo_ >= static_cast<int>(photos_.size())) return;
+    if (photo_ >= static_cast<int>(photos_.size())) {
+        if (resident_) refusal_ = desk_->say("measuring.noPhotos");
+        return emit photoChanged();
+    }
     const auto& body = photos_[static_cast<std::size_t>(photo_)].body;
     auto& files = darkroom_->files();
     const pictures::Store store(pictures::Store::folderFor(desk_->bookPath()), files);
