@@ -82,6 +82,8 @@ Item {
 
         target: null
         dragThreshold: 0
+        // The picture below would take it over once it is dragged far enough.
+        grabPermissions: PointerHandler.CanTakeOverFromAnything
         onActiveChanged: {
             if (!drag.active)
                 return;
