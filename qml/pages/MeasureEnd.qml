@@ -14,6 +14,8 @@ Item {
     required property string text
 
     readonly property bool dragged: drag.active
+    // A finger sees what it holds; the ring is for keys, and would hide the place.
+    property bool held: false
     // Where it lies in the view.
     readonly property rect content: knob.view.contentRect
     readonly property point place: Qt.point(knob.content.x + knob.part.x * knob.content.width,
@@ -50,8 +52,12 @@ Item {
     Accessible.name: knob.text
     Accessible.description: qsTr("Arrow keys move it by 0.1 mm")
     Keys.onPressed: event => event.accepted = knob.onKey(event.key)
-    onActiveFocusChanged: if (knob.activeFocus)
-        knob.touched()
+    onActiveFocusChanged: {
+        if (knob.activeFocus)
+            knob.touched();
+        else
+            knob.held = false;
+    }
 
     Rectangle {
         anchors.centerIn: parent
@@ -72,7 +78,7 @@ Item {
         }
     }
     FocusRing {
-        shown: knob.activeFocus
+        shown: knob.activeFocus && !knob.held
         corner: width / 2
     }
     DragHandler {
@@ -88,6 +94,7 @@ Item {
             if (!drag.active)
                 return;
             drag.from = knob.place;
+            knob.held = true;
             knob.forceActiveFocus(Qt.MouseFocusReason);
             knob.touched();
         }
