@@ -6,8 +6,18 @@
 #include "support/mat_jpeg.h"
 #include "support/moult_photo.h"
 
-using namespace burrow;
 using namespace burrow::test;
+using burrow::Book;
+using burrow::Deed;
+using burrow::Draft;
+using burrow::Fact;
+using burrow::FactKind;
+using burrow::Method;
+using burrow::Millimetres;
+using burrow::Result;
+using burrow::SetDraft;
+using burrow::Tag;
+using burrow::ThingType;
 
 namespace {
 
@@ -27,7 +37,7 @@ std::vector<Fact> measured(Stage& stage, const QString& number) {
     std::vector<Fact> facts;
     const auto subject = stage.resident(number)->subject().id;
     stage.desk->ask<std::vector<Fact>>(
-        stage.desk.get(), [subject](Book& book) { return history(book, subject, 50); },
+        stage.desk.get(), [subject](Book& book) { return burrow::history(book, subject, 50); },
         [&](const Result<std::vector<Fact>>& found) { facts = found.value(); });
     stage.settle();
     std::erase_if(facts, [](const Fact& fact) {
@@ -99,9 +109,9 @@ class MeasurePages : public QObject {
 private slots:
     void aMoultIsFiledByTheTagInItsPhoto() {
         Stage stage;
-        const Tag tag{enclosureCode, tags::printedSide, stage.resident("044")->subject().id,
+        const Tag tag{enclosureCode, burrow::tags::printedSide, stage.resident("044")->subject().id,
                       std::nullopt};
-        act(stage, {SetDraft{ThingType::tag, tagThing(tag.code), toFields(tag)}});
+        act(stage, {SetDraft{ThingType::tag, burrow::tagThing(tag.code), burrow::toFields(tag)}});
         stage.photographer.prepare(taggedPhoto());
         stage.go("ScanPage");
         stage.click("Photograph a moult");
