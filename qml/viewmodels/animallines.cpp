@@ -42,12 +42,11 @@ LifeLine lifeLine(const Resident& resident, std::span<const Fact> facts, const D
         }
         if (fact.kind != FactKind::moulted) continue;
         const auto size = markOf(fact, facts);
-        life.line.marks.prepend(
-            QVariantMap{{QStringLiteral("day"), fact.day.days},
-                        {QStringLiteral("height"),
-                         markHeight(size.carapace, size.span, resident, rules)},
-                        {QStringLiteral("hardening"), hardeningOf(fact, fangs, usual)},
-                        {QStringLiteral("photo"), false}});
+        life.line.marks.prepend(QVariantMap{
+            {QStringLiteral("day"), fact.day.days},
+            {QStringLiteral("height"), markHeight(size.carapace, size.span, resident, rules)},
+            {QStringLiteral("hardening"), hardeningOf(fact, fangs, usual)},
+            {QStringLiteral("photo"), false}});
         life.entries.prepend(toQt(fact.id.text()));
         first = std::min(first, fact.day);
         fangs = nullptr;

@@ -25,7 +25,8 @@ template <std::size_t count>
 QVariantList choicesOf(const std::array<const char*, count>& names, const Desk& desk) {
     QVariantList list;
     for (const std::string name : names) {
-        list.append(QVariantMap{{QStringLiteral("word"), desk.say(Message("segment." + normalTerm(name)))}});
+        list.append(QVariantMap{
+            {QStringLiteral("word"), desk.say(Message("segment." + normalTerm(name)))}});
     }
     return list;
 }
