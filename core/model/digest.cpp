@@ -1,6 +1,7 @@
 #include "model/digest.h"
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace burrow {
 namespace {
@@ -107,8 +108,10 @@ void foldMoult(Digest& digest, const Fact& fact) {
 void foldMeasured(Digest& digest, const Fact& fact) {
     foldSizes(digest, fact);
     if (!fact.body.about) return;
-    const auto mark = std::find_if(digest.recentMoults.rbegin(), digest.recentMoults.rend(),
-                                   [&](const MoultMark& moult) { return moult.day == fact.day; });
+    // It bears the moult's time; on a phone in another zone that may have been the day beside it.
+    const auto mark =
+        std::find_if(digest.recentMoults.rbegin(), digest.recentMoults.rend(),
+                     [&](const MoultMark& moult) { return std::abs(moult.day - fact.day) <= 1; });
     if (mark == digest.recentMoults.rend()) return;
     if (fact.body.span) mark->span = fact.body.span;
     if (fact.body.carapace) mark->carapace = fact.body.carapace;
