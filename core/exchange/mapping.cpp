@@ -70,8 +70,9 @@ std::vector<MapTarget> makeEventTargets() {
                                    {"event", CsvKind::events, Type::word, true}};
     for (const auto& field : factFields()) {
         // Photos and what belongs to them are files of a book, which no spreadsheet has.
-        constexpr std::array<std::string_view, 5> ofBooks{"about", "role", "picture", "original",
-                                                          "text"};
+        constexpr std::array<std::string_view, 9> ofBooks{"about",    "role",      "picture",
+                                                          "original", "dried",     "low_mm",
+                                                          "high_mm",  "height_mm", "text"};
         if (std::find(ofBooks.begin(), ofBooks.end(), field.name) != ofBooks.end()) continue;
         targets.push_back({field.name, CsvKind::events, typeOf(field)});
     }

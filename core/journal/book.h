@@ -44,8 +44,10 @@ inline constexpr std::string_view price = "price.";
 inline constexpr std::string_view evenings = "evenings.";
 /// What a sheet for a sitter says beside the room's contact (room/away.h).
 inline constexpr std::string_view sitter = "sitter.";
+/// The bar of a printed mat as the keeper measured it, by the mat's name (room/mats.h).
+inline constexpr std::string_view mat = "mat.";
 /// What these begin is the keeper's own, and is taken along when the keeper leaves.
-inline constexpr std::array families{rule, profile, feeders, price, evenings, sitter};
+inline constexpr std::array families{rule, profile, feeders, price, evenings, sitter, mat};
 [[nodiscard]] inline bool isOwn(std::string_view name) {
     for (const auto family : families) {
         if (name.starts_with(family)) return true;

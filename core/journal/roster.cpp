@@ -291,6 +291,13 @@ Result<std::vector<SubjectId>> subjectsIn(Book& book, EnclosureId enclosure) {
     return collect<SubjectId>(rows, [](const Query& row) { return SubjectId{uuidAt(row, 0)}; });
 }
 
+Result<std::vector<SubjectId>> subjectsTagged(Book& book, std::string_view code) {
+    BURROW_TRY(const auto hung, tag(book, code));
+    if (hung && hung->subject) return std::vector{*hung->subject};
+    if (hung && hung->enclosure) return subjectsIn(book, *hung->enclosure);
+    return std::vector<SubjectId>{};
+}
+
 Result<std::vector<Fact>> history(Book& book, SubjectId id, int limit,
                                   std::optional<Instant> before) {
     std::vector<Fact> facts;

@@ -55,6 +55,9 @@ Result<std::optional<Tag>> tag(Book& book, std::string_view code);
 /// The code of a tag by the thing its fields are kept under; empty where there is none.
 Result<std::string> tagCode(Book& book, const Uuid& thing);
 Result<std::vector<SubjectId>> subjectsIn(Book& book, EnclosureId enclosure);
+/// Those who may be meant by a tag: its own subject, or everyone in its enclosure. None for a tag that
+/// is not in the book, or hangs on nothing yet.
+Result<std::vector<SubjectId>> subjectsTagged(Book& book, std::string_view code);
 
 /// More facts than any animal will have: the limit of history() where all of them are wanted.
 inline constexpr int wholeHistory = 1'000'000;

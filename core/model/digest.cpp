@@ -1,6 +1,7 @@
 #include "model/digest.h"
 
 #include <algorithm>
+#include <cstdlib>
 
 namespace burrow {
 namespace {
@@ -103,6 +104,19 @@ void foldMoult(Digest& digest, const Fact& fact) {
     keepRecent(digest.recentMoults, MoultMark{fact.day, fact.body.span, fact.body.carapace});
 }
 
+/// A size taken of the skin that was shed is that moult's.
+void foldMeasured(Digest& digest, const Fact& fact) {
+    foldSizes(digest, fact);
+    if (!fact.body.about) return;
+    // It bears the moult's time; on a phone in another zone that may have been the day beside it.
+    const auto mark =
+        std::find_if(digest.recentMoults.rbegin(), digest.recentMoults.rend(),
+                     [&](const MoultMark& moult) { return std::abs(moult.day - fact.day) <= 1; });
+    if (mark == digest.recentMoults.rend()) return;
+    if (fact.body.span) mark->span = fact.body.span;
+    if (fact.body.carapace) mark->carapace = fact.body.carapace;
+}
+
 void foldStanding(Digest& digest, const Fact& fact, Standing standing) {
     // As many as a group can have: other people's files may say anything, any number of times.
     digest.gone = std::min(digest.gone + fact.body.count.value_or(1), 1'000'000);
@@ -111,6 +125,22 @@ void foldStanding(Digest& digest, const Fact& fact, Standing standing) {
 }
 
 }  // namespace
+
+MoultMark markOf(const Fact& moult, std::span<const Fact> facts) {
+    MoultMark mark{moult.day, moult.body.span, moult.body.carapace};
+    const Fact* span = nullptr;
+    const Fact* carapace = nullptr;
+    for (const auto& fact : facts) {
+        if (fact.kind != FactKind::measured || fact.body.about != moult.id) continue;
+        if (fact.body.span && (span == nullptr || happenedBefore(*span, fact))) span = &fact;
+        if (fact.body.carapace && (carapace == nullptr || happenedBefore(*carapace, fact))) {
+            carapace = &fact;
+        }
+    }
+    if (span != nullptr) mark.span = span->body.span;
+    if (carapace != nullptr) mark.carapace = carapace->body.carapace;
+    return mark;
+}
 
 void fold(Digest& digest, const Fact& fact) {
     if (!digest.firstEntry) digest.firstEntry = fact.day;
@@ -126,7 +156,7 @@ void fold(Digest& digest, const Fact& fact) {
             digest.lastPremoultSign = fact.day;
             break;
         case FactKind::moulted: foldMoult(digest, fact); break;
-        case FactKind::measured: foldSizes(digest, fact); break;
+        case FactKind::measured: foldMeasured(digest, fact); break;
         case FactKind::fangsBlack: digest.fangsBlack = fact.day; break;
         case FactKind::seen:
             digest.lastSeen = fact.day;

@@ -81,6 +81,10 @@ struct Digest {
     friend bool operator==(const Digest&, const Digest&) = default;
 };
 
+/// A moult with the sizes that were taken of its skin afterwards: of several the last. `facts` are its
+/// subject's, in any order.
+[[nodiscard]] MoultMark markOf(const Fact& moult, std::span<const Fact> facts);
+
 /// Adds one fact that happened after all those already in the digest.
 void fold(Digest& digest, const Fact& fact);
 

@@ -54,12 +54,21 @@ struct FactBody {
     std::optional<std::string> sign;  ///< of premoult: dull colour, dark patch, sealed burrow ...
     std::optional<Millimetres> span;  ///< leg span, diagonal
     std::optional<Millimetres> carapace;
+    std::optional<Millimetres> carapaceWidth;
+    std::optional<Millimetres> fang;
+    std::optional<std::string> segment;  ///< of a leg: "leg 1 femur"
+    std::optional<Millimetres> segmentLength;
+    std::optional<Millimetres> low;  ///< of the one length that the fact has: with 95 percent it is
+    std::optional<Millimetres> high;    ///< within these
+    std::optional<Millimetres> height;  ///< above the mat, as it was taken when measuring a photo
     std::optional<Grams> mass;
     std::optional<Method> method;
     std::optional<bool> ultimate;  ///< a male's last moult, with hooks or palpal bulbs
     std::optional<Sex> sex;
-    std::optional<EntryId> about;  ///< the entry this one belongs to: a photo's moult
+    std::optional<EntryId>
+        about;  ///< the entry this one belongs to: the moult of a photo, or of a size
     std::optional<PhotoRole> role;
+    std::optional<bool> dried;       ///< the moult was photographed after it had dried
     std::optional<Sha256> picture;   ///< the upright copy without location
     std::optional<Sha256> original;  ///< the file as it came
     std::optional<EnclosureId> enclosure;

@@ -19,12 +19,20 @@ constexpr std::array fields{
     FieldSpec{"sign", FieldType::text},
     FieldSpec{"span_mm", FieldType::millimetres, 0.5, 350},
     FieldSpec{"carapace_mm", FieldType::millimetres, 0.1, 80},
+    FieldSpec{"carapace_width_mm", FieldType::millimetres, 0.1, 80},
+    FieldSpec{"fang_mm", FieldType::millimetres, 0.05, 40},
+    FieldSpec{"segment", FieldType::text},
+    FieldSpec{"segment_mm", FieldType::millimetres, 0.05, 150},
+    FieldSpec{"low_mm", FieldType::millimetres, 0, 400},
+    FieldSpec{"high_mm", FieldType::millimetres, 0, 400},
+    FieldSpec{"height_mm", FieldType::millimetres, 0, 100},
     FieldSpec{"mass_g", FieldType::grams, 0.0001, 500},
     FieldSpec{"method", FieldType::method},
     FieldSpec{"ultimate", FieldType::flag},
     FieldSpec{"sex", FieldType::sex},
     FieldSpec{"about", FieldType::entry},
     FieldSpec{"role", FieldType::role},
+    FieldSpec{"dried", FieldType::flag},
     FieldSpec{"picture", FieldType::hash},
     FieldSpec{"original", FieldType::hash},
     FieldSpec{"enclosure", FieldType::enclosure},
@@ -48,8 +56,10 @@ constexpr std::array<std::string_view, 1> homeFields{"enclosure"};
 constexpr std::array<std::string_view, 1> placeFields{"place"};
 constexpr std::array<std::string_view, 5> moultFields{"span_mm", "carapace_mm", "method",
                                                       "ultimate", "count"};
-constexpr std::array<std::string_view, 4> sizeFields{"span_mm", "carapace_mm", "mass_g", "method"};
-constexpr std::array<std::string_view, 2> photoFields{"original", "about"};
+constexpr std::array<std::string_view, 12> sizeFields{
+    "span_mm",    "carapace_mm", "mass_g", "carapace_width_mm", "fang_mm",   "segment",
+    "segment_mm", "method",      "low_mm", "high_mm",           "height_mm", "about"};
+constexpr std::array<std::string_view, 3> photoFields{"original", "about", "dried"};
 constexpr std::array<std::string_view, 1> aboutField{"about"};
 constexpr std::array<std::string_view, 2> deathFields{"count", "cause"};
 constexpr std::array<std::string_view, 3> saleFields{"count", "party", "price"};

@@ -57,9 +57,7 @@ documents::CareSheet careSheetFor(const Resident& resident, const Room& room,
     sheet.acquired = subject.acquired;
     sheet.sold = subject.standing == Standing::sold;
     for (const auto& fact : facts) {
-        if (fact.kind == FactKind::moulted) {
-            sheet.moults.push_back({fact.day, fact.body.span, fact.body.carapace});
-        }
+        if (fact.kind == FactKind::moulted) sheet.moults.push_back(markOf(fact, facts));
         if (fact.kind == FactKind::offered) {
             sheet.meals.push_back({fact.day, fact.body.prey.value_or(std::string()),
                                    fact.body.preyLength, fact.body.count.value_or(1),

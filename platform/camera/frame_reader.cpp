@@ -29,42 +29,9 @@ std::optional<Reading> read(const QVideoFrame& frame, const Decoder& decoder) {
 }
 
 FrameReader::FrameReader(Decoder decoder, Report report)
-    : decoder_(std::move(decoder)), report_(std::move(report)), thread_([this] { workLoop(); }) {}
-
-FrameReader::~FrameReader() {
-    {
-        const std::lock_guard lock(mutex_);
-        ending_ = true;
-    }
-    called_.notify_one();
-    thread_.join();
-}
-
-bool FrameReader::offer(const QVideoFrame& frame, int run) {
-    {
-        const std::lock_guard lock(mutex_);
-        if (std::exchange(busy_, true)) return false;
-        work_ = Work{frame, run};
-    }
-    called_.notify_one();
-    return true;
-}
-
-void FrameReader::workLoop() {
-    std::unique_lock lock(mutex_);
-    while (true) {
-        called_.wait(lock, [this] { return ending_ || work_; });
-        if (ending_) return;
-        auto work = *std::exchange(work_, std::nullopt);
-        lock.unlock();
-        auto reading = read(work.frame, decoder_);
-        work.frame = {};  // the source may have few of them
-        lock.lock();
-        busy_ = false;
-        lock.unlock();
-        report_(std::move(reading), work.run);
-        lock.lock();
-    }
-}
+    : worker_([decoder = std::move(decoder), report = std::move(report)](
+                  const QVideoFrame& frame, int run) -> FrameWorker::Report {
+          return [report, run, reading = read(frame, decoder)] { report(reading, run); };
+      }) {}
 
 }  // namespace burrow

@@ -74,6 +74,16 @@ void FrameScanner::handOn() {
     if (run != run_) return;
     latest_ = frame;
     if (reader_.offer(frame, run)) ++framesRead_;
+    if (matWanted()) {
+        if (!watch_) {
+            watch_ = std::make_unique<MatWatch>(&matSightOf, [this](const MatSight& sight,
+                                                                    int seenIn) {
+                QMetaObject::invokeMethod(
+                    this, [this, sight, seenIn] { takeMat(sight, seenIn); }, Qt::QueuedConnection);
+            });
+        }
+        if (watch_->offer(frame, run)) ++matsLookedFor_;
+    }
     show(frame);
 }
 
@@ -84,6 +94,10 @@ void FrameScanner::show(const QVideoFrame& frame) {
     } else if (auto* view = qobject_cast<FrameView*>(viewfinder())) {
         view->show({shownSize(frame), [frame] { return shownImage(frame); }});
     }
+}
+
+void FrameScanner::takeMat(const MatSight& sight, int run) {
+    if (run == run_ && matWanted()) emit matSeen(sight);
 }
 
 void FrameScanner::take(const std::optional<Reading>& reading, int run) {

@@ -4,6 +4,7 @@
 //   source -> sink_ -> newest_ (one frame, any thread) -> interface -> viewfinder
 //                                                             |
 //                                                             +-> FrameReader -> Steadiness -> signals
+//                                                             +-> MatWatch -> matSeen, where it is wanted
 //
 // Frames may arrive in any thread; only the newest waits for the interface, and only one is decoded at
 // a time. All signals come in the thread of the interface, none after stop() has returned. Do not
@@ -12,9 +13,11 @@
 #pragma once
 
 #include <QVideoSink>
+#include <memory>
 #include <mutex>
 
 #include "camera/frame_reader.h"
+#include "camera/mat_watch.h"
 #include "camera/steadiness.h"
 #include "ports/scanner.h"
 
@@ -32,6 +35,8 @@ public:
     [[nodiscard]] const QVideoFrame& latestFrame() const { return latest_; }
     /// How many frames the decoder took since the scanner was made; the others were only shown.
     [[nodiscard]] int framesRead() const { return framesRead_; }
+    /// Likewise, in how many a mat was looked for.
+    [[nodiscard]] int matsLookedFor() const { return matsLookedFor_; }
     void start() final;
     void stop() final;
 
@@ -57,6 +62,7 @@ private:
     void handOn();
     void take(const std::optional<Reading>& reading, int run);
     void end(State state);
+    void takeMat(const MatSight& sight, int run);
     void show(const QVideoFrame& frame);
 
     QVideoSink sink_;
@@ -66,8 +72,11 @@ private:
     QVideoFrame latest_;
     int run_ = 0;
     int framesRead_ = 0;
+    int matsLookedFor_ = 0;
     Steadiness steadiness_;
-    FrameReader reader_;  ///< last, so that it ends while all that it tells is still there
+    // Last, so that they end while all that they tell is still there.
+    FrameReader reader_;
+    std::unique_ptr<MatWatch> watch_;  ///< from when a mat is first looked for
 };
 
 }  // namespace burrow

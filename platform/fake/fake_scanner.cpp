@@ -15,6 +15,15 @@ void FakeScanner::setOutcome(State outcome) {
 void FakeScanner::showPicture(const QImage& picture) {
     picture_ = picture;
     if (state() == State::Running) show(picture_);
+    // As a camera would go on showing it: what is said of a mat has to be seen twice.
+    for (int frame = 0; frame < 2; ++frame) lookForMat();
+}
+
+void FakeScanner::lookForMat() {
+    if (state() != State::Running || picture_.isNull() || !matWanted()) return;
+    const auto grey = picture_.convertToFormat(QImage::Format_Grayscale8);
+    emit matSeen(matSightOf(
+        {grey.constBits(), grey.width(), grey.height(), static_cast<int>(grey.bytesPerLine())}));
 }
 
 void FakeScanner::showTag(const QByteArray& payload) {

@@ -19,7 +19,8 @@ public:
     /// What start() leads to from now on; a scanner that looks already goes there at once.
     void setOutcome(State outcome);
     void setTorch(bool available) { setTorchAvailable(available); }
-    /// The picture in the viewfinder, which has to be a FrameView, and for photos.
+    /// The picture in the viewfinder, which has to be a FrameView, and for photos. A mat in it is seen
+    /// before this returns, where one is wanted.
     void showPicture(const QImage& picture);
     /// Holds a symbol in front of the camera: glimpsed, and sighted unless it was there already.
     /// Nothing happens while the scanner does not run.
@@ -40,6 +41,7 @@ public:
 private:
     void applyTorch(bool) override {}
     void show(const QImage& picture);
+    void lookForMat();
 
     State outcome_ = State::Running;
     QImage picture_;

@@ -92,6 +92,16 @@ BookPage {
     }
     ActionButton {
         width: parent.width
+        visible: page.shown && page.model.toMeasure !== ""
+        kind: "secondary"
+        glyph: "ruler"
+        text: qsTr("Measure this moult")
+        onActivated: page.kit.navigation.pushed("MeasurePage", {
+            "moult": page.model.toMeasure
+        })
+    }
+    ActionButton {
+        width: parent.width
         visible: page.shown
         kind: "secondary"
         glyph: "remove"

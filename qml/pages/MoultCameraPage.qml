@@ -14,6 +14,11 @@ Rectangle {
     readonly property Scanner scanner: page.kit.scanner
     readonly property bool looking: page.scanner?.state === Scanner.Running
 
+    readonly property MatHintModel hint: MatHintModel {
+        desk: page.kit.desk
+        scanner: page.scanner
+    }
+
     color: Tokens.ground
     Component.onCompleted: page.scanner?.start()
     Component.onDestruction: page.scanner?.stop()
@@ -31,11 +36,21 @@ Rectangle {
         width: Math.min(parent.width - 2 * Tokens.pageMargin, Tokens.contentWidth)
         spacing: Tokens.betweenStrips
 
+        MatHint {
+            width: parent.width
+            hint: page.hint
+        }
         MessageStrip {
             width: parent.width
             visible: page.moult.cameraTrouble !== ""
             tone: "stop"
             happened: page.moult.cameraTrouble
+        }
+        MessageStrip {
+            width: parent.width
+            visible: page.moult.filing.note !== ""
+            tone: "ok"
+            happened: page.moult.filing.note
         }
         MessageStrip {
             width: parent.width
@@ -58,7 +73,7 @@ Rectangle {
                     width: Tokens.shelfTarget
                     height: Tokens.shelfTarget
                     source: modelData.picture
-                    text: qsTr("Photo %1").arg(index + 1)
+                    text: qsTr("Photo %1. %2").arg(index + 1).arg(modelData.state)
                     onActivated: bright = !bright
                 }
             }
@@ -93,6 +108,14 @@ Rectangle {
                 busy: page.kit.photographer?.busy ?? false
                 busyText: qsTr("Hold still")
                 onActivated: page.moult.takePhoto()
+            }
+            SwitchRow {
+                width: parent.width
+                text: qsTr("The moult has dried")
+                wordOn: qsTr("yes")
+                wordOff: qsTr("no")
+                on: page.moult.dried
+                onToggled: on => page.moult.dried = on
             }
             RowLayout {
                 width: parent.width

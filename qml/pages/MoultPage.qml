@@ -7,7 +7,8 @@ ScrollPage {
     id: page
 
     required property Kit kit
-    required property string subject
+    // Empty where the tag in a photo, or the keeper, is to say whose moult it is.
+    property string subject
 
     readonly property MoultModel model: MoultModel {
         desk: page.kit.desk
@@ -43,9 +44,15 @@ ScrollPage {
         trouble: page.kit.desk.trouble
         onDismissed: page.kit.desk.dismissTrouble()
     }
+    MoultWhose {
+        width: parent.width
+        visible: !page.model.missing && !page.model.saved
+        filing: page.model.filing
+        unfiled: page.model.unfiled
+    }
     LabelHeader {
         width: parent.width
-        visible: !page.model.missing
+        visible: !page.model.missing && !page.model.unfiled
         punch: page.model.punch
         tag: page.model.tag
         binomial: page.model.binomial
@@ -57,6 +64,9 @@ ScrollPage {
         model: page.model
         onSexWanted: page.kit.navigation.replaced("SexPage", {
             "moult": page.model.toSex
+        })
+        onMeasureWanted: page.kit.navigation.replaced("MeasurePage", {
+            "moult": page.model.toMeasure
         })
     }
     MoultPhotos {
@@ -95,7 +105,7 @@ ScrollPage {
         backText: qsTr("Back")
         mainText: page.model.missing ? "" : page.model.saved ? qsTr("Done") : qsTr("Save moult")
         mainGlyph: "check"
-        mainEnabled: !page.model.developing
+        mainEnabled: !page.model.developing && !page.model.unfiled
         busy: page.model.busy
         busyText: qsTr("Saving")
         helperText: page.model.missing || page.model.saved ? "" : qsTr("Photo")

@@ -54,6 +54,9 @@ Column {
 
                     source: modelData.picture
                     name: qsTr("Photo %1").arg(index + 1)
+                    note: modelData.state
+                    dried: modelData.dried
+                    onTurned: photos.model.turnDried(index)
                     onRemoved: photos.model.removePhoto(index)
                 }
             }
@@ -88,6 +91,21 @@ Column {
                 enabled: photos.model.canTakeMore
                 onActivated: photos.filesWanted()
             }
+        }
+    }
+    // Why a photo can't be measured. It is kept all the same.
+    Repeater {
+        model: photos.model.photos
+
+        MessageStrip {
+            required property var modelData
+            required property int index
+
+            width: photos.width
+            visible: modelData.trouble !== ""
+            happened: qsTr("Photo %1").arg(index + 1)
+            safe: modelData.trouble
+            advice: qsTr("It is kept all the same, and sizes can be typed below.")
         }
     }
     MessageStrip {

@@ -9,6 +9,7 @@ Column {
     required property MoultModel model
 
     signal sexWanted
+    signal measureWanted
 
     spacing: Tokens.betweenStrips
 
@@ -46,6 +47,14 @@ Column {
     Item {
         width: 1
         height: Tokens.space8
+    }
+    ActionButton {
+        width: parent.width
+        visible: saved.model.toMeasure !== ""
+        kind: "secondary"
+        glyph: "ruler"
+        text: qsTr("Measure it in the photo")
+        onActivated: saved.measureWanted()
     }
     ActionButton {
         width: parent.width

@@ -2,8 +2,8 @@ import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
 
-// What looks ahead (evenings, prey, an absence), and what can be printed: tags for the room, and the care sheet
-// of an animal by its number.
+// What looks ahead (evenings, prey, an absence), and what can be printed: tags for the room, the mat for
+// moults, and the care sheet of an animal by its number.
 Column {
     id: sheets
 
@@ -39,6 +39,13 @@ Column {
         text: qsTr("Tags to print")
         sub: qsTr("For everyone, for a shelf, or blank")
         onActivated: sheets.kit.navigation.pushed("TagSheetPage", {})
+    }
+    WayRow {
+        width: parent.width
+        glyph: "ruler"
+        text: qsTr("Mat for moults")
+        sub: qsTr("To print once, so that photos of moults can be measured")
+        onActivated: sheets.kit.navigation.pushed("MatPage", {})
     }
     Strip {
         width: parent.width

@@ -95,7 +95,11 @@ Rectangle {
         anchors.bottom: parent.bottom
         width: parent.width
         scanner: page.kit.scanner
+        offersMoult: !page.inRound
         onTyping: typeSheet.open()
+        onMoultWanted: page.kit.navigation.replaced("MoultPage", {
+            "subject": ""
+        })
         onClosed: page.kit.navigation.backed()
     }
     TypeSheet {

@@ -7,9 +7,11 @@ Rectangle {
     id: panel
 
     required property Scanner scanner
+    property bool offersMoult: true
 
     signal typing
     signal closed
+    signal moultWanted
 
     implicitHeight: column.height
     color: Tokens.raised
@@ -32,6 +34,14 @@ Rectangle {
             scanner: panel.scanner
             onTyping: panel.typing()
             onClosed: panel.closed()
+        }
+        ActionButton {
+            width: parent.width
+            visible: panel.offersMoult
+            kind: "plain"
+            glyph: "moult"
+            text: qsTr("Photograph a moult")
+            onActivated: panel.moultWanted()
         }
         StepText {
             width: parent.width

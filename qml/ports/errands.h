@@ -33,6 +33,9 @@ public:
             });
     }
 
+    /// What has not begun yet is never done, nor answered.
+    void dropWaiting() { pool_.clear(); }
+
     /// Waits for what is under way; nothing new is taken meanwhile.
     void finish() { pool_.waitForDone(); }
 

@@ -8,11 +8,10 @@
 #include <QPointer>
 #include <QThreadPool>
 
+#include "ports/warmth.h"
+
 namespace burrow {
 namespace {
-
-/// What white becomes: blue stays well under the 0.76 of red that the dim theme allows.
-const QColor warmWhite(206, 154, 100);
 
 /// The picture inside a "data:image/jpeg;base64,..." address.
 QByteArray embedded(const QUrl& source) {
@@ -96,9 +95,7 @@ void PhotoView::show(const QUrl& source, const QImage& picture) {
 void PhotoView::draw(QPainter& painter, const QRectF& rect) {
     painter.setRenderHint(QPainter::SmoothPixmapTransform);
     painter.drawImage(rect, picture_);
-    if (!warm_) return;
-    painter.setCompositionMode(QPainter::CompositionMode_Multiply);
-    painter.fillRect(rect, warmWhite);
+    if (warm_) warm(painter, rect);
 }
 
 }  // namespace burrow

@@ -21,6 +21,12 @@ void Scanner::setTorchOn(bool on) {
     emit torchOnChanged();
 }
 
+void Scanner::setMatWanted(bool wanted) {
+    if (wanted == matWanted_) return;
+    matWanted_ = wanted;
+    emit matWantedChanged();
+}
+
 void Scanner::setViewfinder(QObject* viewfinder) {
     if (viewfinder_ == viewfinder) return;
     viewfinder_ = viewfinder;

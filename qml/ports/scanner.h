@@ -13,6 +13,8 @@
 #include <QPointer>
 #include <QString>
 
+#include "ports/mat_sight.h"
+
 namespace burrow {
 
 class Scanner : public QObject {
@@ -23,6 +25,7 @@ class Scanner : public QObject {
     Q_PROPERTY(QString trouble READ trouble NOTIFY stateChanged FINAL)
     Q_PROPERTY(bool torchAvailable READ torchAvailable NOTIFY torchAvailableChanged FINAL)
     Q_PROPERTY(bool torchOn READ torchOn WRITE setTorchOn NOTIFY torchOnChanged FINAL)
+    Q_PROPERTY(bool matWanted READ matWanted WRITE setMatWanted NOTIFY matWantedChanged FINAL)
     Q_PROPERTY(
         QObject* viewfinder READ viewfinder WRITE setViewfinder NOTIFY viewfinderChanged FINAL)
 
@@ -52,6 +55,10 @@ public:
     /// Does nothing where there is no torch.
     void setTorchOn(bool on);
 
+    /// Whether a mat is looked for too: then matSeen() says how a photo of it would come out.
+    [[nodiscard]] bool matWanted() const { return matWanted_; }
+    void setMatWanted(bool wanted);
+
     /// What shows every picture: a FrameView, or the videoSink of a VideoOutput. Not owned; may go
     /// away.
     [[nodiscard]] QObject* viewfinder() const { return viewfinder_; }
@@ -68,6 +75,7 @@ signals:
     void stateChanged();
     void torchAvailableChanged();
     void torchOnChanged();
+    void matWantedChanged();
     void viewfinderChanged();
 
     /// The symbol nearest the middle of the picture was the same twice in a row. Said once, and again
@@ -79,6 +87,8 @@ signals:
     void glimpsed(const QList<QPointF>& corners);
     /// The symbol that was glimpsed is gone: no more brackets.
     void lost();
+    /// How the newest picture shows the mat; only while that is wanted, as often as there is time.
+    void matSeen(const burrow::MatSight& sight);
 
 protected:
     void setState(State state);
@@ -90,6 +100,7 @@ private:
     State state_ = State::Idle;
     bool torchAvailable_ = false;
     bool torchOn_ = false;
+    bool matWanted_ = false;
     QPointer<QObject> viewfinder_;
 };
 

@@ -41,12 +41,12 @@ LifeLine lifeLine(const Resident& resident, std::span<const Fact> facts, const D
             first = std::min(first, fact.day);
         }
         if (fact.kind != FactKind::moulted) continue;
-        life.line.marks.prepend(
-            QVariantMap{{QStringLiteral("day"), fact.day.days},
-                        {QStringLiteral("height"),
-                         markHeight(fact.body.carapace, fact.body.span, resident, rules)},
-                        {QStringLiteral("hardening"), hardeningOf(fact, fangs, usual)},
-                        {QStringLiteral("photo"), false}});
+        const auto size = markOf(fact, facts);
+        life.line.marks.prepend(QVariantMap{
+            {QStringLiteral("day"), fact.day.days},
+            {QStringLiteral("height"), markHeight(size.carapace, size.span, resident, rules)},
+            {QStringLiteral("hardening"), hardeningOf(fact, fangs, usual)},
+            {QStringLiteral("photo"), false}});
         life.entries.prepend(toQt(fact.id.text()));
         first = std::min(first, fact.day);
         fangs = nullptr;

@@ -88,6 +88,13 @@ QUrl EntryModel::picture() const {
     return resident_ && fact_->body.picture ? pictureUrl(*desk_, *fact_->body.picture) : QUrl();
 }
 
+QString EntryModel::toMeasure() const {
+    if (!resident_) return {};
+    const bool isMoult = fact_->kind == FactKind::moulted ||
+                         (fact_->body.role == PhotoRole::moult && fact_->body.picture);
+    return isMoult ? entry_ : QString();
+}
+
 void EntryModel::takeOut() {
     if (!resident_ || busy_) return;
     const auto taken = std::make_shared<TakenOut>();

@@ -26,6 +26,8 @@ class EntryModel : public QObject {
     /// The photo; empty for none.
     Q_PROPERTY(QUrl picture READ picture NOTIFY changed FINAL)
     Q_PROPERTY(bool hasPicture READ hasPicture NOTIFY changed FINAL)
+    /// The entry itself, where it is a moult or a photo of one, to be measured; else empty.
+    Q_PROPERTY(QString toMeasure READ toMeasure NOTIFY changed FINAL)
     Q_PROPERTY(bool busy READ isBusy NOTIFY busyChanged FINAL)
 
 public:
@@ -47,6 +49,7 @@ public:
     [[nodiscard]] QVariantList readings() const { return readings_; }
     [[nodiscard]] QUrl picture() const;
     [[nodiscard]] bool hasPicture() const { return !picture().isEmpty(); }
+    [[nodiscard]] QString toMeasure() const;
     [[nodiscard]] bool isBusy() const { return busy_; }
 
 public slots:

@@ -1,5 +1,6 @@
 // Which fields FactForm shows for a kind, and what stands in them at first.
 #include <algorithm>
+#include <array>
 
 #include "documents/cautions.h"
 #include "viewmodels/deeds.h"
@@ -41,8 +42,16 @@ std::vector<const char*> choicesOf(FieldType type) {
     }
 }
 
+/// What is measured in a photo has a page of its own; a form shows it only where it is there to correct.
+bool isOfPhotos(std::string_view field) {
+    constexpr std::array<std::string_view, 5> names{"carapace_width_mm", "fang_mm", "segment",
+                                                    "segment_mm", "dried"};
+    return std::ranges::find(names, field) != names.end();
+}
+
 /// Whether a form asks for it: not for what only programs fill in, nor for a count of one.
 bool isAsked(std::string_view field, FactKind kind, const Resident& resident) {
+    if (field == "low_mm" || field == "high_mm" || field == "height_mm") return false;
     const auto type = fieldType(field);
     if (type == FieldType::entry || type == FieldType::hash) return false;
     if (field == "confidential") return kind == FactKind::note;
@@ -77,6 +86,8 @@ void FactForm::build(FactKind kind, const ResidentPtr& resident) {
     when_.forbidFuture();
     when_.setToday();
     for (const auto field : fieldsOf(kind)) {
+        const bool isThere = before_ && burrow::fieldText(before_->body, field).has_value();
+        if (isOfPhotos(field) && !isThere) continue;
         if (isAsked(field, kind, *resident)) addField(field);
     }
     if (kind == FactKind::rehoused) addHome();

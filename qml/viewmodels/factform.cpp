@@ -19,6 +19,11 @@ struct ToAmend {
 
 const auto withHome = QStringLiteral("with_home");
 
+bool sameLengths(const FactBody& a, const FactBody& b) {
+    return a.span == b.span && a.carapace == b.carapace && a.carapaceWidth == b.carapaceWidth &&
+           a.fang == b.fang && a.segmentLength == b.segmentLength;
+}
+
 /// What `compose` makes of the body; with a new enclosure first, which the body then names.
 template <class Compose>
 Result<std::vector<Draft>> draftsFor(Book& book, FactBody body,
@@ -134,6 +139,12 @@ bool FactForm::readBody(FactBody& body) {
         if (isOfFact && field->isWanted()) isFine &= readField(body, *field);
     }
     if (!isFine) return false;
+    // What is typed over a length is not as sure as that was.
+    if (before_ && !sameLengths(before_->body, body)) {
+        body.low.reset();
+        body.high.reset();
+        body.height.reset();
+    }
     const auto complete = checkComplete(body, *kind_);
     if (complete) return true;
     const auto* name = complete.error().message.find("field");

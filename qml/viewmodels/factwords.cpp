@@ -47,6 +47,18 @@ void addSizes(Parts& parts, const FactBody& body, const Resident& resident) {
             resident.profile != nullptr && isMeasuredByBody(resident.profile->order);
         parts.add({isLong ? "size.length" : "size.span", {{"size", body.span->value}}});
     }
+    if (body.carapaceWidth) {
+        parts.add({"fact.carapaceWidth", {{"size", body.carapaceWidth->value}}});
+    }
+    if (body.fang) parts.add({"fact.fang", {{"size", body.fang->value}}});
+    if (body.segmentLength) {
+        parts.add({body.segment ? "fact.segment" : "fact.someSegment",
+                   {{"segment", body.segment.value_or(std::string())},
+                    {"size", body.segmentLength->value}}});
+    }
+    if (body.low && body.high) {
+        parts.add({"fact.within", {{"low", body.low->value}, {"high", body.high->value}}});
+    }
     if (body.mass) parts.add({"fact.mass", {{"mass", plain(body.mass->value).toStdString()}}});
 }
 
@@ -123,6 +135,7 @@ QString factDetail(const Fact& fact, const Resident& resident, const Desk& desk,
     if (body.enclosure) parts.add(enclosureText(*body.enclosure, desk, names));
     if (body.place) parts.add(placeText(*body.place, desk));
     if (body.role) parts.add({"fact.role", {{"role", std::string(name(*body.role))}}});
+    if (body.dried.value_or(false)) parts.add(Message("fact.dried"));
     if (body.party) parts.add({"fact.party", {{"party", *body.party}}});
     parts.add(body.price);
     parts.add(body.cause);

@@ -8,12 +8,13 @@
 namespace burrow {
 namespace {
 
-FactDraft draftOf(const pictures::KeptPhoto& photo, SubjectId subject, const EntryId& moult,
+FactDraft draftOf(const TakenPhoto& photo, SubjectId subject, const EntryId& moult,
                   std::optional<Instant> happenedAt) {
     FactDraft draft{subject, FactKind::photo, {}, happenedAt};
     draft.body.role = PhotoRole::moult;
-    draft.body.picture = photo.picture;
-    draft.body.original = photo.original;
+    draft.body.picture = photo.kept.picture;
+    draft.body.original = photo.kept.original;
+    if (photo.isDried) draft.body.dried = true;
     draft.body.about = moult;
     return draft;
 }
@@ -80,7 +81,7 @@ Result<std::size_t> writingsOf(Book& book, const EntryId& moult) {
 }
 
 Result<std::vector<Draft>> photoDrafts(Book& book, const EntryId& moult,
-                                       const std::vector<pictures::KeptPhoto>& photos) {
+                                       const std::vector<TakenPhoto>& photos) {
     BURROW_TRY(const auto known, fact(book, moult));
     if (!known) return fail(Trouble::notFound, {"entry.missing"});
     std::vector<Draft> drafts;

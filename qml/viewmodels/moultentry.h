@@ -6,13 +6,18 @@
 
 namespace burrow {
 
+struct TakenPhoto {
+    pictures::KeptPhoto kept;
+    bool isDried = false;  ///< taken after the moult had dried
+};
+
 struct FoundMoult {
     SubjectId subject;
     FactBody body;  ///< its sizes, and whether it was the last one
     CivilDay day;
     std::optional<Instant> happenedAt;  ///< now, where nothing is given
     bool mayBeOnRecord = true;          ///< of a group's moults of one day each is another
-    std::vector<pictures::KeptPhoto> photos;
+    std::vector<TakenPhoto> photos;
 };
 
 struct MoultDrafts {
@@ -30,6 +35,6 @@ Result<std::size_t> writingsOf(Book& book, const EntryId& moult);
 
 /// Photos of a moult that is in the book.
 Result<std::vector<Draft>> photoDrafts(Book& book, const EntryId& moult,
-                                       const std::vector<pictures::KeptPhoto>& photos);
+                                       const std::vector<TakenPhoto>& photos);
 
 }  // namespace burrow

@@ -7,26 +7,21 @@
 #include "viewmodels/files.h"
 
 namespace burrow {
-namespace {
-
-/// As many as show one moult from all sides; each is held in memory until it is saved.
-constexpr std::size_t mostPhotos = 6;
-
-QString address(const Negative& negative) {
-    return QStringLiteral("data:image/jpeg;base64,") +
-           QString::fromLatin1(negative.thumbnail.toBase64());
-}
-
-}  // namespace
-
 MoultModel::MoultModel(QObject* parent) : QObject(parent) {
     when_.requireKnown();
     connect(&when_, &DayEntry::changed, this, &MoultModel::changed);
+    connect(&shots_, &MoultShots::changed, this, &MoultModel::photosChanged);
+    connect(&shots_, &MoultShots::tagsSeen, this, [this](const std::vector<std::string>& codes) {
+        if (!isSaved()) filing_.see(codes);
+    });
+    connect(&filing_, &MoultFiling::found, this, &MoultModel::setSubject);
 }
 
 void MoultModel::setDesk(Desk* desk) {
     if (desk_ == desk) return;
     desk_ = desk;
+    shots_.setDesk(desk);
+    filing_.setDesk(desk);
     when_.prepare(desk->knowledge().words, desk->today());
     when_.forbidFuture();
     when_.setToday();
@@ -38,6 +33,7 @@ void MoultModel::setDesk(Desk* desk) {
 
 void MoultModel::setDarkroom(Darkroom* darkroom) {
     darkroom_ = darkroom;
+    shots_.setDarkroom(darkroom);
     emit givenChanged();
 }
 
@@ -49,7 +45,7 @@ void MoultModel::setPhotographer(Photographer* photographer) {
         connect(photographer_, &Photographer::busyChanged, this, &MoultModel::photosChanged);
         connect(photographer_, &Photographer::taken, this, &MoultModel::addBytes);
         connect(photographer_, &Photographer::refused, this,
-                [this](const QString& id) { tellOfPhoto(desk_->say(Message(id.toStdString()))); });
+                [this](const QString& id) { shots_.tell(desk_->say(Message(id.toStdString()))); });
     }
     emit givenChanged();
 }
@@ -77,6 +73,7 @@ void MoultModel::setSubject(const QString& subject) {
 
 void MoultModel::read() {
     resident_ = desk_ ? residentOf(*desk_, subject_) : nullptr;
+    filing_.setResident(resident_);
     emit changed();
 }
 
@@ -134,20 +131,8 @@ void MoultModel::setUltimate(bool on) {
     emit changed();
 }
 
-QVariantList MoultModel::photos() const {
-    QVariantList list;
-    for (const auto& negative : negatives_) {
-        list.append(QVariantMap{{QStringLiteral("picture"), address(negative)}});
-    }
-    return list;
-}
-
-bool MoultModel::canTakeMore() const {
-    return negatives_.size() + static_cast<std::size_t>(underWay_) < mostPhotos;
-}
-
 bool MoultModel::isDeveloping() const {
-    return underWay_ > 0 || (photographer_ && photographer_->busy());
+    return shots_.isDeveloping() || (photographer_ && photographer_->busy());
 }
 
 void MoultModel::takePhoto() {
@@ -155,58 +140,11 @@ void MoultModel::takePhoto() {
 }
 
 void MoultModel::addBytes(const QByteArray& bytes) {
-    if (busy_ || isSaved() || !canTakeMore()) return;
-    ++underWay_;
-    startAdding();
-    darkroom_->lookOver(this, Bytes(bytes.begin(), bytes.end()),
-                        [this](const Result<Negative>& negative) { addNegative(negative); });
+    if (!busy_ && !isSaved()) shots_.addBytes(bytes);
 }
 
 void MoultModel::addFiles(const QList<QUrl>& files) {
-    if (busy_ || isSaved()) return;
-    startAdding();
-    for (const auto& file : files) {
-        if (!canTakeMore()) {
-            return tellOfPhoto(desk_->say(
-                {"moult.tooManyPhotos", {{"most", static_cast<std::int64_t>(mostPhotos)}}}));
-        }
-        const auto path = pathOf(file);
-        if (!path) {
-            tellOfPhoto(desk_->say(path.error().message));
-            continue;
-        }
-        ++underWay_;
-        emit photosChanged();
-        darkroom_->lookOver(this, *path,
-                            [this](const Result<Negative>& negative) { addNegative(negative); });
-    }
-}
-
-void MoultModel::addNegative(const Result<Negative>& negative) {
-    --underWay_;
-    if (negative) {
-        negatives_.push_back(*negative);
-        emit photosChanged();
-    } else {
-        tellOfPhoto(desk_->say(negative.error().message));
-    }
-}
-
-void MoultModel::tellOfPhoto(const QString& text) {
-    if (photoTrouble_.contains(text)) return;
-    photoTrouble_ = QStringList{photoTrouble_, text}.join(QChar::LineFeed).trimmed();
-    emit photosChanged();
-}
-
-void MoultModel::startAdding() {
-    photoTrouble_.clear();
-    emit photosChanged();
-}
-
-void MoultModel::removePhoto(int at) {
-    if (at < 0 || at >= static_cast<int>(negatives_.size())) return;
-    negatives_.erase(negatives_.begin() + at);
-    emit photosChanged();
+    if (!busy_ && !isSaved()) shots_.addFiles(files);
 }
 
 bool MoultModel::readSize(FactBody& body, const char* field, const QString& label,
@@ -240,34 +178,10 @@ void MoultModel::save() {
     if (busy_ || isSaved() || isDeveloping() || !resident_ || !readBody(body)) return;
     busy_ = true;
     emit changed();
-    keepPhotos([this, body](Kept kept) { write(body, std::move(kept)); });
+    shots_.keep([this, body](MoultShots::Kept kept) { write(body, std::move(kept)); });
 }
 
-void MoultModel::keepPhotos(std::function<void(Kept)> then) {
-    if (negatives_.empty()) return then({});
-    darkroom_->keep(
-        this, pictures::Store::folderFor(desk_->bookPath()), negatives_,
-        [this, asked = negatives_, then = std::move(then)](const Darkroom::Kept& answers) {
-            Kept kept;
-            bool isFull = false;
-            for (std::size_t i = 0; i < answers.size(); ++i) {
-                if (answers[i]) {
-                    kept.photos.push_back(*answers[i]);
-                    kept.negatives.push_back(asked[i]);
-                    continue;
-                }
-                const auto& error = answers[i].error();
-                kept.left.push_back(asked[i]);
-                kept.why = desk_->say(error.message);
-                isFull |= error.trouble == Trouble::full;
-            }
-            const auto lost = static_cast<std::int64_t>(kept.left.size());
-            if (isFull) kept.why = desk_->say({"moult.noRoom", {{"count", lost}}});
-            then(std::move(kept));
-        });
-}
-
-void MoultModel::write(FactBody body, Kept kept) {
+void MoultModel::write(FactBody body, MoultShots::Kept kept) {
     FoundMoult found{resident_->subject().id,
                      std::move(body),
                      *when_.day(),
@@ -308,13 +222,13 @@ void MoultModel::write(FactBody body, Kept kept) {
                });
 }
 
-void MoultModel::end(const Result<ChangeSet>& done, Kept kept) {
+void MoultModel::end(const Result<ChangeSet>& done, MoultShots::Kept kept) {
     busy_ = false;
     // What the book refused is said by the desk, and everything stays as it was entered.
     if (done) {
         lostPhotos_ = kept.why;
-        kept_.insert(kept_.end(), kept.negatives.begin(), kept.negatives.end());
-        negatives_ = std::move(kept.left);
+        kept_.insert(kept_.end(), kept.shots.begin(), kept.shots.end());
+        shots_.replace(std::move(kept.left));
     }
     emit photosChanged();
     emit changed();
@@ -324,7 +238,7 @@ void MoultModel::keepPhotosAgain() {
     if (busy_ || !isSaved()) return;
     busy_ = true;
     emit changed();
-    keepPhotos([this](Kept kept) {
+    shots_.keep([this](MoultShots::Kept kept) {
         Deed deed;
         deed.tag = tag();
         deed.said = {"did.photo"};
@@ -344,9 +258,8 @@ void MoultModel::lookWhetherUndone() {
             if (!isSaved() || !writings || *writings >= writings_) return;
             moult_.reset();
             lostPhotos_.clear();
-            negatives_.insert(negatives_.begin(), kept_.begin(), kept_.end());
+            shots_.putBack(kept_);
             kept_.clear();
-            emit photosChanged();
             emit changed();
         });
 }
@@ -365,7 +278,11 @@ QString MoultModel::nextPunch() const {
 
 QString MoultModel::toSex() const {
     const bool canBeSexed = resident_ && resident_->subject().form == Form::animal;
-    return moult_ && !kept_.empty() && canBeSexed ? toQt(moult_->text()) : QString();
+    return canBeSexed ? toMeasure() : QString();
+}
+
+QString MoultModel::toMeasure() const {
+    return moult_ && !kept_.empty() ? toQt(moult_->text()) : QString();
 }
 
 }  // namespace burrow

@@ -1,12 +1,13 @@
-// A moult was found: its photos, its size, and when. Saved as one act.
+// A moult was found: its photos, its size, and when. Saved as one act. Whose it is may be left to the tag in
+// its photo.
 #pragma once
 
 #include "ports/darkroom.h"
 #include "ports/photographer.h"
 #include "ports/scanner.h"
 #include "viewmodels/dayentry.h"
-#include "viewmodels/moultentry.h"
-#include "viewmodels/wording.h"
+#include "viewmodels/moultfiling.h"
+#include "viewmodels/moultshots.h"
 
 namespace burrow {
 
@@ -22,10 +23,13 @@ class MoultModel : public QObject {
     Q_PROPERTY(burrow::Scanner* scanner READ scanner WRITE setScanner NOTIFY givenChanged FINAL)
     /// Why there is no picture, in words; empty while there is one, or none is wanted.
     Q_PROPERTY(QString cameraTrouble READ cameraTrouble NOTIFY cameraChanged FINAL)
+    /// Empty until a tag in a photo, or the keeper, says whose it is.
     Q_PROPERTY(QString subject READ subject WRITE setSubject NOTIFY givenChanged REQUIRED FINAL)
 
     // Whose.
     Q_PROPERTY(bool missing READ isMissing NOTIFY changed FINAL)
+    Q_PROPERTY(bool unfiled READ isUnfiled NOTIFY changed FINAL)
+    Q_PROPERTY(burrow::MoultFiling* filing READ filing CONSTANT FINAL)
     Q_PROPERTY(QString tag READ tag NOTIFY changed FINAL)
     Q_PROPERTY(QString binomial READ binomial NOTIFY changed FINAL)
     Q_PROPERTY(QString about READ about NOTIFY changed FINAL)
@@ -44,11 +48,14 @@ class MoultModel : public QObject {
     Q_PROPERTY(QString spanError READ spanError NOTIFY changed FINAL)
     Q_PROPERTY(bool canBeUltimate READ canBeUltimate NOTIFY changed FINAL)
     Q_PROPERTY(bool ultimate READ isUltimate WRITE setUltimate NOTIFY changed FINAL)
-    /// [{picture}] to show, in the order in which they were added.
+    /// [{picture, dried, state, trouble}] to show, in the order in which they were added: whether it can
+    /// be measured, and why not.
     Q_PROPERTY(QVariantList photos READ photos NOTIFY photosChanged FINAL)
     Q_PROPERTY(bool canTakeMore READ canTakeMore NOTIFY photosChanged FINAL)
     /// A picture is being taken or looked over: it belongs to the moult before that can be saved.
     Q_PROPERTY(bool developing READ isDeveloping NOTIFY photosChanged FINAL)
+    /// Those that are added from now on show the moult after it has dried.
+    Q_PROPERTY(bool dried READ isDried WRITE setDried NOTIFY photosChanged FINAL)
     /// Why the last picture was not taken up, in words.
     Q_PROPERTY(QString photoTrouble READ photoTrouble NOTIFY photosChanged FINAL)
 
@@ -63,6 +70,8 @@ class MoultModel : public QObject {
     Q_PROPERTY(QString lostPhotos READ lostPhotos NOTIFY changed FINAL)
     /// The moult that was saved, where it has a photo to look at for the sex; else empty.
     Q_PROPERTY(QString toSex READ toSex NOTIFY changed FINAL)
+    /// The same to measure it.
+    Q_PROPERTY(QString toMeasure READ toMeasure NOTIFY changed FINAL)
 
 public:
     explicit MoultModel(QObject* parent = nullptr);
@@ -79,7 +88,11 @@ public:
     [[nodiscard]] QString subject() const { return subject_; }
     void setSubject(const QString& subject);
 
-    [[nodiscard]] bool isMissing() const { return desk_ && desk_->room() && !resident_; }
+    [[nodiscard]] bool isMissing() const {
+        return desk_ && desk_->room() && !resident_ && !isUnfiled();
+    }
+    [[nodiscard]] bool isUnfiled() const { return subject_.isEmpty(); }
+    [[nodiscard]] MoultFiling* filing() { return &filing_; }
     [[nodiscard]] QString tag() const;
     [[nodiscard]] QString binomial() const;
     [[nodiscard]] QString about() const;
@@ -98,10 +111,12 @@ public:
     [[nodiscard]] bool canBeUltimate() const;
     [[nodiscard]] bool isUltimate() const { return ultimate_; }
     void setUltimate(bool on);
-    [[nodiscard]] QVariantList photos() const;
-    [[nodiscard]] bool canTakeMore() const;
+    [[nodiscard]] QVariantList photos() const { return shots_.list(); }
+    [[nodiscard]] bool canTakeMore() const { return shots_.canTakeMore(); }
     [[nodiscard]] bool isDeveloping() const;
-    [[nodiscard]] QString photoTrouble() const { return photoTrouble_; }
+    [[nodiscard]] bool isDried() const { return shots_.isDried(); }
+    void setDried(bool dried) { shots_.setDried(dried); }
+    [[nodiscard]] QString photoTrouble() const { return shots_.trouble(); }
 
     [[nodiscard]] bool isBusy() const { return busy_; }
     [[nodiscard]] bool isSaved() const { return moult_.has_value(); }
@@ -110,11 +125,14 @@ public:
     [[nodiscard]] QString nextPunch() const;
     [[nodiscard]] QString lostPhotos() const { return lostPhotos_; }
     [[nodiscard]] QString toSex() const;
+    [[nodiscard]] QString toMeasure() const;
 
 public slots:
     void takePhoto();
     void addFiles(const QList<QUrl>& files);
-    void removePhoto(int at);
+    void removePhoto(int at) { shots_.remove(at); }
+    /// From fresh to dried and back.
+    void turnDried(int at) { shots_.turnDried(at); }
     void save();
     /// Another try for the photos that could not be kept.
     void keepPhotosAgain();
@@ -128,22 +146,11 @@ signals:
 private:
     void read();
     void addBytes(const QByteArray& bytes);
-    void addNegative(const Result<Negative>& negative);
-    void startAdding();
-    void tellOfPhoto(const QString& text);
     [[nodiscard]] bool readBody(FactBody& body);
     [[nodiscard]] bool readSize(FactBody& body, const char* field, const QString& label,
                                 const QString& text, QString& error) const;
-    /// What became of the photos: those that are on the device, and those still to be kept.
-    struct Kept {
-        std::vector<pictures::KeptPhoto> photos;
-        std::vector<Negative> negatives;  ///< of the photos
-        std::vector<Negative> left;
-        QString why;  ///< they are left, in words
-    };
-    void keepPhotos(std::function<void(Kept)> then);
-    void write(FactBody body, Kept kept);
-    void end(const Result<ChangeSet>& done, Kept kept);
+    void write(FactBody body, MoultShots::Kept kept);
+    void end(const Result<ChangeSet>& done, MoultShots::Kept kept);
     void lookWhetherUndone();
 
     QPointer<Desk> desk_;
@@ -158,10 +165,9 @@ private:
     QString span_;
     QString spanError_;
     bool ultimate_ = false;
-    std::vector<Negative> negatives_;  ///< not kept yet
-    std::vector<Negative> kept_;       ///< with the moult that is saved
-    int underWay_ = 0;                 ///< pictures being looked over
-    QString photoTrouble_;
+    MoultFiling filing_;
+    MoultShots shots_;        ///< not kept yet
+    MoultShots::Shots kept_;  ///< with the moult that is saved
     bool busy_ = false;
     std::optional<EntryId> moult_;  ///< once it is saved
     std::size_t writings_ = 0;      ///< of it in the book since then, at least

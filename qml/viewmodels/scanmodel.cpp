@@ -10,13 +10,6 @@ namespace {
 /// What a tag hangs on: those who may be meant, none for a tag that is not in the book.
 using Targets = std::vector<SubjectId>;
 
-Result<Targets> targetsOf(Book& book, const std::string& code) {
-    BURROW_TRY(const auto tag, burrow::tag(book, code));
-    if (tag && tag->subject) return Targets{*tag->subject};
-    if (tag && tag->enclosure) return subjectsIn(book, *tag->enclosure);
-    return Targets{};
-}
-
 }  // namespace
 
 void ScanModel::setDesk(Desk* desk) {
@@ -84,7 +77,7 @@ void ScanModel::see(const QByteArray& payload) {
 
 void ScanModel::lookUp(const tags::OwnTag& tag) {
     desk_->ask<Targets>(
-        this, [code = tag.code](Book& book) { return targetsOf(book, code); },
+        this, [code = tag.code](Book& book) { return subjectsTagged(book, code); },
         [this, tag](const Result<Targets>& targets) {
             if (!targets) return tell(targets.error().message);
             std::vector<ResidentPtr> residents;

@@ -8,6 +8,7 @@
 #include "journal/fields.h"
 #include "pages/logger_file.h"
 #include "pages/stage.h"
+#include "support/mat_jpeg.h"
 #include "support/moult_photo.h"
 
 using namespace burrow::test;
@@ -89,8 +90,13 @@ QString firstOf(Stage& stage, burrow::Form form) {
     qFatal("Nobody in the room is of that form");
 }
 
-void saveMoultWithPhoto(Stage& stage) {
-    stage.photographer.prepare(moultPhoto());
+const QByteArray& matPhoto() {
+    static const auto photo = matJpeg();
+    return photo;
+}
+
+void saveMoultWithPhoto(Stage& stage, const QByteArray& photo = moultPhoto()) {
+    stage.photographer.prepare(photo);
     stage.scanner.showPicture(moultPicture({1280, 960}));
     stage.go("MoultPage", {{"subject", stage.id("044")}});
     stage.click("Photo");
@@ -239,6 +245,13 @@ std::vector<Scene> scenes() {
                    stage.go("MoultPage", of("044")(stage));
                    stage.fill("Leg span", "96");
                    stage.click("Save moult");
+               }),
+        inRoom("measure",
+               [](Stage& stage) {
+                   saveMoultWithPhoto(stage, matPhoto());
+                   stage.click("Measure it in the photo");
+                   const auto isMeasured = [&] { return stage.has("By mat 7Q2M"); };
+                   if (!QTest::qWaitFor(isMeasured, 30'000)) qFatal("The mat is not found");
                }),
         inRoom("sex_queue",
                [](Stage& stage) {

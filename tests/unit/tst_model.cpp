@@ -175,6 +175,31 @@ private slots:
         QCOMPARE(*digest.fangsBlack, day0 + 29);
     }
 
+    /// What is measured of a shed skin is the size of that moult; a size taken of the animal is not.
+    void sizesOfSkinsAreTheMoults() {
+        auto first = factOn(0, FactKind::moulted);
+        first.id = EntryId{*Uuid::parse("01890a5d-ac96-774b-bcce-b302099a8057")};
+        auto second = factOn(90, FactKind::moulted, {.span = Millimetres{70}});
+        second.id = EntryId{*Uuid::parse("01890a5d-ac96-774b-bcce-b302099a8058")};
+        auto skin = factOn(0, FactKind::measured, {.carapace = Millimetres{15.2}});
+        skin.body.about = first.id;
+        skin.stamp = 1;
+        auto again = skin;
+        again.body.carapace = Millimetres{15.4};
+        again.stamp = 2;
+        const auto animal = factOn(95, FactKind::measured, {.carapace = Millimetres{18}});
+        const std::vector<Fact> facts{first, skin, again, second, animal};
+
+        const auto digest = digestOf(facts);
+        QCOMPARE(digest.recentMoults.size(), std::size_t{2});
+        QCOMPARE(digest.recentMoults[0].carapace, Millimetres{15.4});
+        QVERIFY(!digest.recentMoults[1].carapace);
+        QCOMPARE(digest.carapace, Millimetres{18});
+
+        QCOMPARE(markOf(first, facts), (MoultMark{day0, std::nullopt, Millimetres{15.4}}));
+        QCOMPARE(markOf(second, facts), (MoultMark{day0 + 90, Millimetres{70}, std::nullopt}));
+    }
+
     void digestLeftovers() {
         auto digest = digestOf(std::vector<Fact>{offer(0, Outcome::leftIn)});
         QVERIFY(digest.leftoversSince.has_value());

@@ -1,0 +1,48 @@
+// What can be measured of a moult, and what is on record of it.
+#pragma once
+
+#include <QVariantList>
+
+#include "viewmodels/wording.h"
+
+namespace burrow {
+
+/// One kind of length, as a field of a fact.
+struct LengthKind {
+    const char* field;  ///< "carapace_mm"
+    std::optional<Millimetres> FactBody::*length;
+    /// How far it stands above the mat as a rule, as a place in measuredHeights (common practice, no
+    /// source): legs and fangs lie, a carapace is arched.
+    int usualHeight;
+};
+[[nodiscard]] std::span<const LengthKind> lengthKinds();
+
+/// What may stand above the mat, each with how sure that is (common practice, no source).
+struct MeasuredHeight {
+    Millimetres above;
+    Millimetres deviation;
+};
+[[nodiscard]] std::span<const MeasuredHeight> measuredHeights();
+
+/// "leg 1 femur": which segment, as entries hold it.
+[[nodiscard]] std::string segmentText(int leg, int segment);
+[[nodiscard]] QVariantList legChoices(const Desk& desk);
+[[nodiscard]] QVariantList segmentChoices(const Desk& desk);
+
+/// Half of the 95 percent interval decides how many digits mean something: tenths, or hundredths of what is
+/// known to a few of them.
+[[nodiscard]] double saidLength(Millimetres length, Millimetres halfInterval);
+
+/// The same length at each moult, the first one first.
+struct MeasuredBefore {
+    CivilDay day;
+    Fact fact;  ///< that says it
+    Millimetres length;
+};
+/// Of the facts of one animal, in any order; of several of one day the last one. `segment` is for segments
+/// of legs.
+[[nodiscard]] std::vector<MeasuredBefore> measuredBefore(std::span<const Fact> facts,
+                                                         const LengthKind& kind,
+                                                         const std::string& segment);
+
+}  // namespace burrow

@@ -1,0 +1,211 @@
+// What the page of a measured photo says.
+#include <algorithm>
+#include <cmath>
+
+#include "room/mats.h"
+#include "viewmodels/measuremodel.h"
+
+namespace burrow {
+namespace {
+
+struct Source {
+    const char* id;
+    double deviation;
+};
+
+QString lengthWords(double length, const Desk& desk) {
+    return desk.say({"fact.millimetres", {{"length", length}}});
+}
+
+}  // namespace
+
+QString MeasureModel::tag() const {
+    return resident_ ? toQt(resident_->subject().number) : QString();
+}
+QString MeasureModel::binomial() const { return resident_ ? speciesText(*resident_) : QString(); }
+QString MeasureModel::about() const {
+    return resident_ ? aboutText(*resident_, *desk_) : QString();
+}
+
+QString MeasureModel::title() const {
+    return resident_ ? desk_->say({"measuring.title", {{"day", record_.moult->day}}}) : QString();
+}
+
+QVariantList MeasureModel::photos() const {
+    QVariantList list;
+    for (std::size_t i = 0; i < photos_.size(); ++i) {
+        const bool isDried = photos_[i].body.dried.value_or(false);
+        list.append(QVariantMap{
+            {QStringLiteral("word"),
+             desk_->say({"measuring.photo", {{"number", static_cast<std::int64_t>(i + 1)}}})},
+            {QStringLiteral("sub"),
+             desk_->say(isDried ? "measuring.photo.dried" : "measuring.photo.fresh")}});
+    }
+    return list;
+}
+
+Picture MeasureModel::picture() const { return measured_ ? measured_->picture() : Picture(); }
+
+QString MeasureModel::scaleText() const {
+    if (!canMeasure()) return {};
+    const auto& survey = *measured_->sight().survey;
+    if (!survey.mat) return desk_->say("measuring.byTag");
+    return desk_->say({"measuring.byMat", {{"name", survey.mat->name}}});
+}
+
+QString MeasureModel::unmeasuredMat() const {
+    if (!canMeasure() || !desk_->room()) return {};
+    const auto& mat = measured_->sight().survey->mat;
+    if (!mat) return {};
+    const auto known =
+        readMat(settingOf(mat->name), desk_->room()->info().other(settingOf(mat->name)));
+    if (known && known->bar) return {};
+    return (mat->paper == measure::MatPaper::a5 ? QStringLiteral("A5 ") : QStringLiteral("A4 ")) +
+           toQt(mat->name);
+}
+
+QVariantList MeasureModel::kinds() const {
+    QVariantList list;
+    if (!desk_) return list;
+    const bool isLong =
+        resident_ && resident_->profile != nullptr && isMeasuredByBody(resident_->profile->order);
+    for (const auto& kind : lengthKinds()) {
+        const bool isBody = isLong && kind.length == &FactBody::span;
+        const std::string id = "measuring.kind." + std::string(isBody ? "length_mm" : kind.field);
+        list.append(QVariantMap{{QStringLiteral("word"), desk_->say(Message(id))},
+                                {QStringLiteral("sub"), desk_->say(Message(id + ".sub"))}});
+    }
+    return list;
+}
+
+std::string MeasureModel::kindWord() const {
+    if (isOfLeg()) return chosenSegment();
+    return kinds().at(kind_).toMap().value(QStringLiteral("word")).toString().toStdString();
+}
+
+QVariantList MeasureModel::legs() const { return desk_ ? legChoices(*desk_) : QVariantList(); }
+QVariantList MeasureModel::segments() const {
+    return desk_ ? segmentChoices(*desk_) : QVariantList();
+}
+
+QVariantList MeasureModel::heights() const {
+    QVariantList list;
+    if (!desk_) return list;
+    for (const auto& height : measuredHeights()) {
+        list.append(QVariantMap{{QStringLiteral("word"), lengthWords(height.above.value, *desk_)}});
+    }
+    return list;
+}
+
+QString MeasureModel::length() const {
+    if (!length_) return {};
+    const Millimetres half = 0.5 * (length_->high - length_->low);
+    return lengthWords(saidLength(length_->value, half), *desk_);
+}
+
+QString MeasureModel::result() const {
+    if (!length_) return {};
+    const Millimetres half = 0.5 * (length_->high - length_->low);
+    return desk_->say({"measuring.result",
+                       {{"length", saidLength(length_->value, half)},
+                        {"low", saidLength(length_->low, half)},
+                        {"high", saidLength(length_->high, half)}}});
+}
+
+QVariantList MeasureModel::sources() const {
+    QVariantList list;
+    if (!length_) return list;
+    const auto& from = length_->deviations;
+    const bool isByTag = !measured_->sight().survey->mat;
+    std::array all{Source{"points", from.points.value}, Source{"plane", from.plane.value},
+                   Source{"height", from.height.value},
+                   Source{isByTag ? "printOfTag" : "print", from.print.value}};
+    std::stable_sort(all.begin(), all.end(),
+                     [](const Source& a, const Source& b) { return a.deviation > b.deviation; });
+    for (const auto& source : all) {
+        // Of a normal distribution 95 percent lie within 1.96 standard deviations.
+        const double half = std::round(1.96 * source.deviation * 100) / 100;
+        if (half <= 0) continue;
+        const std::string id = "measuring.from." + std::string(source.id);
+        list.append(QVariantMap{
+            {QStringLiteral("name"), desk_->say(Message(id))},
+            {QStringLiteral("value"), desk_->say({"measuring.giveOrTake", {{"length", half}}})},
+            {QStringLiteral("sub"), desk_->say(Message(id + ".sub"))}});
+    }
+    return list;
+}
+
+std::vector<MeasuredBefore> MeasureModel::before() const {
+    return measuredBefore(record_.facts, chosen(), chosenSegment());
+}
+
+QVariantList MeasureModel::history() const {
+    QVariantList list;
+    if (!resident_) return list;
+    for (const auto& entry : before()) {
+        const auto& body = entry.fact.body;
+        const std::string method(name(body.method.value_or(Method::eye)));
+        Message sub{body.method ? "measuring.history." + method : "measuring.history.unknown"};
+        if (body.low && body.high) {
+            sub = {"measuring.history.within",
+                   {{"low", saidLength(*body.low, {1})}, {"high", saidLength(*body.high, {1})}}};
+        }
+        list.prepend(QVariantMap{
+            {QStringLiteral("name"), desk_->say({"fact.day", {{"day", entry.day}}})},
+            {QStringLiteral("value"), lengthWords(saidLength(entry.length, {1}), *desk_)},
+            {QStringLiteral("sub"), desk_->say(sub)},
+            {QStringLiteral("page"), QStringLiteral("EntryPage")},
+            {QStringLiteral("properties"),
+             QVariantMap{{QStringLiteral("entry"), toQt(entry.fact.id.text())}}}});
+    }
+    return list;
+}
+
+QString MeasureModel::growth() const {
+    if (!length_ || !resident_) return {};
+    const auto all = before();
+    const auto earlier = std::find_if(all.rbegin(), all.rend(), [this](const MeasuredBefore& each) {
+        return each.day < record_.moult->day;
+    });
+    if (earlier == all.rend()) return {};
+    const auto grown = length_->value - earlier->length;
+    return desk_->say(
+        {grown.value < 0 ? "measuring.less" : "measuring.more",
+         {{"length", saidLength({std::abs(grown.value)}, {1})}, {"day", earlier->day}}});
+}
+
+QVariantList MeasureModel::points() const {
+    QVariantList list;
+    if (!resident_) return list;
+    for (const auto& entry : before()) {
+        list.append(QVariantMap{{QStringLiteral("day"), entry.day.days},
+                                {QStringLiteral("value"), entry.length.value}});
+    }
+    return list.size() < 2 ? QVariantList() : list;
+}
+
+QVariantList MeasureModel::pointLabels() const {
+    QVariantList labels;
+    const auto all = resident_ ? before() : std::vector<MeasuredBefore>();
+    if (all.empty()) return labels;
+    const int last = yearMonthDay(desk_->today()).year;
+    for (int year = yearMonthDay(all.front().day).year + 1; year <= last; ++year) {
+        labels.append(QVariantMap{{QStringLiteral("day"), civilDay({year, 1, 1})->days},
+                                  {QStringLiteral("text"), QString::number(year)}});
+    }
+    return labels;
+}
+
+QString MeasureModel::pointsText() const {
+    const auto all = resident_ ? before() : std::vector<MeasuredBefore>();
+    if (all.empty()) return {};
+    return desk_->say({"growth.spoken",
+                       {{"unit", kindWord()},
+                        {"count", static_cast<std::int64_t>(all.size())},
+                        {"first", all.front().length.value},
+                        {"last", all.back().length.value}}});
+}
+
+int MeasureModel::nowDay() const { return desk_ ? desk_->today().days : 0; }
+
+}  // namespace burrow
