@@ -62,7 +62,7 @@ private:
     void add(ConflictKind kind, std::vector<std::size_t> factors) {
         Message why("sexing.conflict." + std::string(name(kind)));
         if (kind == ConflictKind::recorded) {
-            why.arguments = {{"sex", std::string(burrow::name(question_.recorded))}};
+            why.arguments = {{"sexWord", std::string(burrow::name(question_.recorded))}};
         }
         finding_.conflicts.push_back({kind, std::move(factors), std::move(why)});
     }

@@ -29,12 +29,14 @@ const std::map<std::string, Names> coreRooms{
     {"stock", {"base", "model"}},
     {"homes", {"base", "model"}},
     {"air", {"base", "model"}},
+    {"sexing", {"base", "model"}},
+    {"growth", {"base", "model"}},
     {"journal", {"base", "model", "storage"}},
     {"documents", {"base", "model", "words", "tags"}},
     {"exchange", {"base", "model", "storage", "husbandry", "pictures", "journal", "tags"}},
     {"room",
      {"base", "model", "words", "storage", "husbandry", "journal", "documents", "pictures", "tags",
-      "exchange", "visits", "stock", "homes", "air"}},
+      "exchange", "visits", "stock", "homes", "air", "sexing", "growth"}},
 };
 
 const Names allCore = [] {
