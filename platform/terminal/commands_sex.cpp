@@ -38,7 +38,7 @@ Result<SexCase> caseOf(Known& at, const Setting& setting, const std::string& tag
     BURROW_TRY(const auto subject, findSubject(at.book, tag));
     BURROW_TRY(auto found,
                sexCase(at.book, subject, setting.reference.tables.sexing, *at.profiles));
-    if (!found) return fail(Trouble::notFound, {"subject.unknown", {{"number", tag}}});
+    if (!found) return fail(Trouble::notFound, Message{"subject.missing"});
     return *std::move(found);
 }
 
@@ -124,7 +124,7 @@ int sizes(const Setting& setting, const Typed& typed) {
     const auto found = sizesOf(at->book, *subject, *at->profiles);
     if (!found) return console.trouble(found.error());
     if (!*found) {
-        return console.trouble(Message{"subject.unknown", {{"number", typed.tag}}});
+        return console.trouble(Message{"subject.missing"});
     }
     const auto& all = **found;
     print(all.carapaces, growth::Measure::carapace, console);
