@@ -22,6 +22,10 @@ Message chanceMessage(double female) {
     return {"sexing.chance", {{"hundred", hundredths(female)}}};
 }
 
+Message previewMessage(double before, double after) {
+    return {"sexing.preview", {{"before", hundredths(before)}, {"after", hundredths(after)}}};
+}
+
 Message rangeMessage(const sexing::WouldSettle& what) {
     return {"sexing.settles.range",
             {{"ifFemale", hundredths(what.ifFemale.value_or(0.5))},

@@ -8,6 +8,8 @@
 #include <QPointer>
 #include <QThreadPool>
 
+#include "ports/contrast.h"
+
 namespace burrow {
 namespace {
 
@@ -61,6 +63,13 @@ void PhotoView::setWarm(bool warm) {
     emit warmChanged();
 }
 
+void PhotoView::setContrast(bool contrast) {
+    if (contrast_ == contrast) return;
+    contrast_ = contrast;
+    update();
+    emit contrastChanged();
+}
+
 void PhotoView::componentComplete() {
     ZoomView::componentComplete();
     read();
@@ -70,6 +79,7 @@ void PhotoView::read() {
     if (!isComponentComplete()) return;
     isRead_ = false;
     picture_ = {};
+    contrasted_ = {};
     renew();
     emit pictureChanged();
     if (source_.isEmpty()) return;
@@ -95,7 +105,8 @@ void PhotoView::show(const QUrl& source, const QImage& picture) {
 
 void PhotoView::draw(QPainter& painter, const QRectF& rect) {
     painter.setRenderHint(QPainter::SmoothPixmapTransform);
-    painter.drawImage(rect, picture_);
+    if (contrast_ && contrasted_.isNull()) contrasted_ = withContrast(picture_);
+    painter.drawImage(rect, contrast_ ? contrasted_ : picture_);
     if (!warm_) return;
     painter.setCompositionMode(QPainter::CompositionMode_Multiply);
     painter.fillRect(rect, warmWhite);

@@ -106,6 +106,8 @@ QVariantList JudgeModel::photos() const {
     return list;
 }
 
+QVariantList JudgeModel::drawings() const { return desk_ ? sexDrawings(*desk_) : QVariantList(); }
+
 bool JudgeModel::isComplete() const {
     return question_ && choice_ >= 0 && clarity_ >= 0 && !name_.trimmed().isEmpty();
 }

@@ -21,11 +21,13 @@ class JudgeModel : public QObject {
     Q_PROPERTY(QString asked READ asked NOTIFY changed FINAL)
     /// [{url, thumbnail, name}]
     Q_PROPERTY(QVariantList photos READ photos NOTIFY changed FINAL)
+    /// [{drawing, name}]
+    Q_PROPERTY(QVariantList drawings READ drawings NOTIFY changed FINAL)
     /// 0 female, 1 male, 2 can't tell; -1 for none yet.
     Q_PROPERTY(int choice READ choice WRITE setChoice NOTIFY changed FINAL)
     Q_PROPERTY(QVariantList choices READ choices NOTIFY changed FINAL)
     Q_PROPERTY(int clarity READ clarity WRITE setClarity NOTIFY changed FINAL)
-    Q_PROPERTY(QStringList clarities READ clarities NOTIFY changed FINAL)
+    Q_PROPERTY(QList<QString> clarities READ clarities NOTIFY changed FINAL)
     /// How the keeper wants to be called.
     Q_PROPERTY(QString name READ name WRITE setName NOTIFY changed FINAL)
     Q_PROPERTY(QString note READ note WRITE setNote NOTIFY changed FINAL)
@@ -45,6 +47,7 @@ public:
     [[nodiscard]] QString about() const;
     [[nodiscard]] QString asked() const;
     [[nodiscard]] QVariantList photos() const;
+    [[nodiscard]] QVariantList drawings() const;
     [[nodiscard]] int choice() const { return choice_; }
     void setChoice(int choice);
     [[nodiscard]] QVariantList choices() const;

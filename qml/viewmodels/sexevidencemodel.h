@@ -23,14 +23,14 @@ class SexEvidenceModel : public QObject {
     /// "97 in 100 that it is a female"
     Q_PROPERTY(QString chance READ chance NOTIFY changed FINAL)
     /// The names of the five stops, and the one that is reached; -1 below the first.
-    Q_PROPERTY(QStringList stops READ stops NOTIFY changed FINAL)
+    Q_PROPERTY(QList<QString> stops READ stops NOTIFY changed FINAL)
     Q_PROPERTY(int stop READ stop NOTIFY changed FINAL)
     /// 0 male to 1 female, of which nothing was known, and of which all is.
     Q_PROPERTY(double before READ before NOTIFY changed FINAL)
     Q_PROPERTY(double female READ female NOTIFY changed FINAL)
     /// [{day, text, counted, judge, source, before, after, counts, corrected}], as it was seen.
     Q_PROPERTY(QVariantList ledger READ ledger NOTIFY changed FINAL)
-    Q_PROPERTY(QStringList conflicts READ conflicts NOTIFY changed FINAL)
+    Q_PROPERTY(QList<QString> conflicts READ conflicts NOTIFY changed FINAL)
     /// [{text, range, moult}]; `moult` is the entry of one that waits, else empty.
     Q_PROPERTY(QVariantList wouldSettle READ wouldSettle NOTIFY changed FINAL)
     /// What is to be known of the numbers, or that there are none.
