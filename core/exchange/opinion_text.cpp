@@ -139,13 +139,15 @@ Result<OpinionAnswer> answerFrom(std::string_view text) {
     answer.clarity = *clarity;
     BURROW_TRY(answer.judge, textOf(object, "judge", opinionlimit::name));
     BURROW_TRY(answer.note, textOf(object, "note", opinionlimit::note));
-    if (trimmed(answer.judge).empty()) return refuse({"opinion.unreadable"});
+    const bool isLine = answer.judge.find('\n') == std::string::npos;
+    if (trimmed(answer.judge).empty() || !isLine) return refuse({"opinion.unreadable"});
     return answer;
 }
 
 Done checkAnswer(const OpinionAnswer& answer) {
     if (trimmed(answer.judge).empty()) return refuse({"opinion.noName"});
-    if (!isPlain(answer.judge, opinionlimit::name)) {
+    const bool isLine = answer.judge.find('\n') == std::string::npos;
+    if (!isPlain(answer.judge, opinionlimit::name) || !isLine) {
         return refuse(
             {"opinion.longName", {{"most", static_cast<std::int64_t>(opinionlimit::name)}}});
     }

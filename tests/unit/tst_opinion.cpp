@@ -196,7 +196,8 @@ private slots:
         for (const auto& [name, id] : std::vector<std::pair<std::string, std::string>>{
                  {"  ", "opinion.noName"},
                  {std::string(81, 'a'), "opinion.longName"},
-                 {"a\nb\tc", "opinion.longName"},
+                 {"a\tc", "opinion.longName"},
+                 {"a\nb", "opinion.longName"},
                  {"\xE2\x80\xAE", "opinion.longName"}}) {
             answer.judge = name;
             const auto written = writeAnswer(answer, at.file("a"));
