@@ -58,7 +58,12 @@ std::vector<PhotographedMoult> moultsIn(const std::vector<Fact>& history) {
 /// The moult that is to be looked at: of those at which nobody has, the one that tells most; else the
 /// newest.
 ToBeSexed chosenOf(const SexCase& at, const sexing::SexingRules& rules, bool sizeTells) {
-    ToBeSexed row{at.kept.subject.id, at.moults.front(), 0, at.finding.female, 0};
+    ToBeSexed row{at.kept.subject.id,
+                  at.moults.front(),
+                  at.kept.subject.sex != Sex::unknown,
+                  0,
+                  at.finding.female,
+                  0};
     bool isChosen = false;
     for (const auto& moult : at.moults) {
         if (moult.isLooked) continue;
@@ -71,6 +76,15 @@ ToBeSexed chosenOf(const SexCase& at, const sexing::SexingRules& rules, bool siz
         isChosen = true;
     }
     return row;
+}
+
+bool isOpen(const SexCase& at) {
+    const auto& subject = at.kept.subject;
+    if (subject.form != Form::animal || !subject.isKept() || at.moults.empty()) return false;
+    const auto& ledger = at.finding.ledger;
+    const bool isSupported = std::any_of(
+        ledger.begin(), ledger.end(), [](const sexing::Factor& line) { return line.weight > 0; });
+    return !at.finding.isSettled() && (subject.sex == Sex::unknown || !isSupported);
 }
 
 Result<std::vector<SubjectId>> withMoultPhotos(Book& book) {
@@ -116,18 +130,15 @@ Result<std::vector<ToBeSexed>> toBeSexed(Book& book, const sexing::SexingRules& 
     std::vector<ToBeSexed> rows;
     for (const auto& subject : subjects) {
         BURROW_TRY(const auto found, sexCase(book, subject, rules, profiles));
-        const bool isOpen = found && found->kept.subject.form == Form::animal &&
-                            found->kept.subject.isKept() && !found->moults.empty() &&
-                            found->kept.subject.sex == Sex::unknown && !found->finding.isSettled();
-        if (!isOpen) continue;
+        if (!found || !isOpen(*found)) continue;
         const auto order = orderOf(found->kept, profiles);
         rows.push_back(
             chosenOf(*found, rules, order.value_or(Order::tarantula) == Order::tarantula));
     }
     // A hundredth of a bit more is no reason to come first.
     const auto rank = [](const ToBeSexed& row) {
-        return std::tuple(row.waiting == 0, -std::lround(10 * row.bits), row.moult.day,
-                          row.subject);
+        return std::tuple(row.waiting == 0, row.isRecorded, -std::lround(10 * row.bits),
+                          row.moult.day, row.subject);
     };
     std::sort(rows.begin(), rows.end(),
               [&](const ToBeSexed& a, const ToBeSexed& b) { return rank(a) < rank(b); });

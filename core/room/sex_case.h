@@ -33,15 +33,17 @@ Result<std::optional<SexCase>> sexCase(Book& book, SubjectId subject,
 struct ToBeSexed {
     SubjectId subject;
     PhotographedMoult moult;
-    int waiting = 0;      ///< of its moults with photos, those at which nobody has looked
-    double female = 0.5;  ///< P(female) as far as it is known
-    double bits = 0;      ///< that a clear look is expected to tell; 0 where all were looked at
+    bool isRecorded = false;  ///< a sex is on record, on somebody's word
+    int waiting = 0;          ///< of its moults with photos, those at which nobody has looked
+    double female = 0.5;      ///< P(female) as far as it is known
+    double bits = 0;          ///< that a clear look is expected to tell; 0 where all were looked at
 };
 
-/// Animals that are kept, have photos of a moult, and whose sex is neither on record nor settled by
-/// evidence. Those with a moult that nobody has looked at come first: by what it is expected to tell (in
-/// tenths of a bit), the oldest first among equals. Then those whose moults were all looked at without
-/// an end: for a second opinion.
+/// Animals that are kept, have photos of a moult, and whose sex is not settled by evidence; those with a sex
+/// on record only while nothing in the book speaks for or against it. Those with a moult that nobody has
+/// looked at come first: those of unknown sex, then by what a look is expected to tell (in tenths of a bit),
+/// the oldest first among equals. Then those whose moults were all looked at without an end: for a second
+/// opinion.
 Result<std::vector<ToBeSexed>> toBeSexed(Book& book, const sexing::SexingRules& rules,
                                          const Profiles& profiles);
 

@@ -118,6 +118,22 @@ private slots:
         QVERIFY(at.waiting().empty());
     }
 
+    /// A sex that somebody else wrote down is worth a look, after those of whom nothing is known.
+    void asSoldComesAfterThoseUnknown() {
+        MoultRoom at;
+        const auto sold = at.add("1", "Brachypelma hamorii");
+        const auto fresh = at.add("2", "Brachypelma hamorii");
+        at.book.record(SetDraft{ThingType::subject, sold.uuid, {{"sex", "female"}}}).value();
+        const auto moult = at.moult(sold, 5, 20);
+        at.moult(fresh, 5, 5);
+        auto rows = at.waiting();
+        QCOMPARE(rows.size(), std::size_t{2});
+        QCOMPARE(rows[0].subject, fresh);
+        QVERIFY(rows[1].isRecorded);
+        at.look(sold, moult, Sex::female, Clarity::partly);
+        QCOMPARE(at.waiting().size(), std::size_t{1});
+    }
+
     void lookedAtWithoutAnEndComesLast() {
         MoultRoom at;
         const auto looked = at.add("1", "Brachypelma hamorii");
