@@ -84,7 +84,13 @@ bool isOpen(const SexCase& at) {
     const auto& ledger = at.finding.ledger;
     const bool isSupported = std::any_of(
         ledger.begin(), ledger.end(), [](const sexing::Factor& line) { return line.weight > 0; });
-    return !at.finding.isSettled() && (subject.sex == Sex::unknown || !isSupported);
+    const auto& conflicts = at.finding.conflicts;
+    const bool isContradicted =
+        std::any_of(conflicts.begin(), conflicts.end(), [](const sexing::Conflict& conflict) {
+            return conflict.kind == sexing::ConflictKind::recorded;
+        });
+    return !at.finding.isSettled() &&
+           (subject.sex == Sex::unknown || !isSupported || isContradicted);
 }
 
 Result<std::vector<SubjectId>> withMoultPhotos(Book& book) {

@@ -40,10 +40,10 @@ struct ToBeSexed {
 };
 
 /// Animals that are kept, have photos of a moult, and whose sex is not settled by evidence; those with a sex
-/// on record only while nothing in the book speaks for or against it. Those with a moult that nobody has
-/// looked at come first: those of unknown sex, then by what a look is expected to tell (in tenths of a bit),
-/// the oldest first among equals. Then those whose moults were all looked at without an end: for a second
-/// opinion.
+/// on record only while nothing in the book speaks for it, or what does says otherwise. Those with a moult
+/// that nobody has looked at come first: those of unknown sex, then by what a look is expected to tell (in
+/// tenths of a bit), the oldest first among equals. Then those whose moults were all looked at without an
+/// end: for a second opinion.
 Result<std::vector<ToBeSexed>> toBeSexed(Book& book, const sexing::SexingRules& rules,
                                          const Profiles& profiles);
 
