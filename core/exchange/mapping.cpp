@@ -57,6 +57,8 @@ Type typeOf(const FieldSpec& field) {
         case FieldType::grams: return Type::mass;
         case FieldType::outcome:
         case FieldType::method:
+        case FieldType::look:
+        case FieldType::clarity:
         case FieldType::sex: return Type::word;
         case FieldType::day: return Type::day;
         default: return Type::text;

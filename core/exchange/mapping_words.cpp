@@ -100,6 +100,8 @@ std::optional<std::string> readByItself(std::string_view target, std::string_vie
     if (target == "sex") return spelt(parseTerm<Sex>(word));
     if (target == "outcome") return spelt(parseTerm<Outcome>(word));
     if (target == "method") return spelt(parseTerm<Method>(word));
+    if (target == "look") return spelt(parseTerm<Look>(word));
+    if (target == "clarity") return spelt(parseTerm<Clarity>(word));
     if (target == "event") {
         const auto kind = parseFactKind(word);
         return kind ? std::optional<std::string>(spec(*kind).name) : std::nullopt;
@@ -116,6 +118,8 @@ std::vector<std::string> wordsOf(CsvKind kind, std::string_view target) {
     if (target == "sex") return {"female", "male", "unknown"};
     if (target == "outcome") return {"ate", "part", "refused", "left_in"};
     if (target == "method") return {"eye", "ruler", "photo"};
+    if (target == "look") return {"moult", "underside", "mature", "colour"};
+    if (target == "clarity") return {"barely", "partly", "fairly", "clearly", "beyond_doubt"};
     if (target == "status" && kind == CsvKind::animals) {
         return {"here", "on_loan", "dead", "sold", "given", "group", "lot", "quarantine", "mature"};
     }

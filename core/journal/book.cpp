@@ -47,8 +47,7 @@ std::optional<SetDraft> consequenceOf(const FactDraft& draft) {
         set.fields["enclosure"] = nullptr;  // it stands elsewhere now, without a recorded enclosure
     }
     // An examination that could not tell leaves standing what is known.
-    const bool couldTell = draft.body.sex.value_or(Sex::unknown) != Sex::unknown;
-    if (draft.kind == FactKind::sexed && couldTell) {
+    if (draft.kind == FactKind::sexed && tellsSex(draft.body)) {
         set.fields["sex"] = std::string(name(*draft.body.sex));
     }
     if (draft.kind == FactKind::moulted && draft.body.ultimate.value_or(false)) {

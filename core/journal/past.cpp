@@ -75,7 +75,9 @@ Result<bool> isLatest(Book& book, SubjectId subject, FactKind kind, Instant at,
                       std::optional<EntryId> self) {
     BURROW_TRY(const auto facts, history(book, subject, wholeHistory));
     return std::none_of(facts.begin(), facts.end(), [&](const Fact& fact) {
-        return fact.happenedAt > at && saysTheSame(fact.kind, kind) && fact.id != self;
+        const bool isOnlyEvidence = fact.kind == FactKind::sexed && !tellsSex(fact.body);
+        return fact.happenedAt > at && saysTheSame(fact.kind, kind) && fact.id != self &&
+               !isOnlyEvidence;
     });
 }
 
@@ -161,7 +163,7 @@ Result<std::vector<Draft>> amending(Book& book, const Fact& before, const FactBo
         return drafts;
     }
     auto follows = consequenceOf({before.subject, before.kind, body, happenedAt});
-    if (before.kind == FactKind::sexed && !follows) {
+    if (before.kind == FactKind::sexed && !follows && tellsSex(before.body)) {
         follows = SetDraft{
             ThingType::subject, before.subject.uuid, {{"sex", std::string(name(Sex::unknown))}}};
     }

@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <unordered_map>
-#include <unordered_set>
 
 #include "base/text.h"
 #include "journal/digest_codec.h"
@@ -322,35 +321,6 @@ Result<std::optional<Fact>> fact(Book& book, const EntryId& entry) {
     rows.bind(entry.uuid.bytes);
     BURROW_TRY(const bool found, rows.next());
     return found ? factAt(rows) : std::nullopt;
-}
-
-Result<std::vector<MoultPhoto>> photosToSex(Book& book) {
-    std::vector<MoultPhoto> waiting;
-    std::unordered_set<Uuid, UuidHash> looked;
-    {
-        BURROW_TRY(auto rows,
-                   book.connection().query(
-                       "SELECT json_extract(f.body, '$.about') FROM fact f WHERE "
-                       "f.kind = 'sexed' AND f.subject IN (SELECT subject FROM fact WHERE "
-                       "kind = 'photo')"));
-        while (true) {
-            BURROW_TRY(const bool more, rows.next());
-            if (!more) break;
-            if (const auto about = Uuid::parse(rows.text(0))) looked.insert(*about);
-        }
-    }
-    BURROW_TRY(auto rows, book.connection().query(
-                              "SELECT entry, subject, kind, day, happened_at, hlc, body FROM fact "
-                              "INDEXED BY fact_photo WHERE kind = 'photo' ORDER BY happened_at"));
-    while (true) {
-        BURROW_TRY(const bool more, rows.next());
-        if (!more) return waiting;
-        const auto photo = factAt(rows);
-        if (!photo || photo->body.role != PhotoRole::moult || !photo->body.picture) continue;
-        const auto moult = photo->body.about.value_or(photo->id);
-        if (looked.contains(moult.uuid) || looked.contains(photo->id.uuid)) continue;
-        waiting.push_back({photo->id, moult, photo->subject, photo->day, *photo->body.picture});
-    }
 }
 
 }  // namespace burrow

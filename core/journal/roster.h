@@ -67,15 +67,4 @@ Result<std::vector<Fact>> history(Book& book, SubjectId id, int limit,
 /// One fact as it stands after corrections.
 Result<std::optional<Fact>> fact(Book& book, const EntryId& entry);
 
-/// A moult's photo that nobody has looked at for the sex yet.
-struct MoultPhoto {
-    EntryId photo;
-    EntryId moult;
-    SubjectId subject;
-    CivilDay day;
-    Sha256 picture;
-};
-/// Oldest first.
-Result<std::vector<MoultPhoto>> photosToSex(Book& book);
-
 }  // namespace burrow

@@ -163,7 +163,12 @@ void fold(Digest& digest, const Fact& fact) {
             digest.lastSeenCount = fact.body.count;
             break;
         case FactKind::rehoused: digest.lastRehoused = fact.day; break;
-        case FactKind::sexed: digest.sexed = fact.body.sex; break;
+        case FactKind::sexed:
+            // What is only evidence leaves standing what was told.
+            if (fact.body.sex == Sex::unknown ? !fact.body.judge : tellsSex(fact.body)) {
+                digest.sexed = fact.body.sex;
+            }
+            break;
         case FactKind::spermWeb:
         case FactKind::paired:
         case FactKind::sacLaid:

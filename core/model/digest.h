@@ -69,7 +69,7 @@ struct Digest {
     std::optional<Standing> standing;  ///< what the facts say; nothing where they say nothing
     std::optional<CivilDay> standingSince;
     std::optional<CivilDay> loanUntil;  ///< of the loan it is away on
-    std::optional<Sex> sexed;           ///< by the last examination
+    std::optional<Sex> sexed;           ///< by the last examination that tells it
 
     /// How many recent moults and offers are kept: enough for the small moult line of a row.
     static constexpr std::size_t recentKept = 8;

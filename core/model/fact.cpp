@@ -39,6 +39,9 @@ void eachField(Body& body, Visit visit) {
     visit("method", body.method);
     visit("ultimate", body.ultimate);
     visit("sex", body.sex);
+    visit("look", body.look);
+    visit("clarity", body.clarity);
+    visit("judge", body.judge);
     visit("about", body.about);
     visit("role", body.role);
     visit("dried", body.dried);
@@ -187,6 +190,12 @@ Done readJson(std::optional<T>& into, const FieldSpec& field, const json& value)
 }
 
 }  // namespace
+
+bool tellsSex(const FactBody& examination) {
+    return examination.sex.value_or(Sex::unknown) != Sex::unknown && !examination.judge &&
+           examination.look != Look::colour &&
+           examination.clarity.value_or(Clarity::fairly) >= Clarity::fairly;
+}
 
 bool happenedBefore(const Fact& a, const Fact& b) {
     return std::tie(a.happenedAt, a.stamp, a.id) < std::tie(b.happenedAt, b.stamp, b.id);

@@ -65,6 +65,9 @@ struct FactBody {
     std::optional<Method> method;
     std::optional<bool> ultimate;  ///< a male's last moult, with hooks or palpal bulbs
     std::optional<Sex> sex;
+    std::optional<Look> look;          ///< what was examined for the sex
+    std::optional<Clarity> clarity;    ///< and how clearly it was seen
+    std::optional<std::string> judge;  ///< who examined it, where that was not the keeper
     std::optional<EntryId>
         about;  ///< the entry this one belongs to: the moult of a photo, or of a size
     std::optional<PhotoRole> role;
@@ -96,6 +99,10 @@ struct Fact {
     friend bool operator==(const Fact&, const Fact&) = default;
 };
 
+/// Whether an examination tells the sex by itself: the keeper's own, of more than colours, and seen fairly
+/// clearly at least (or from before clarity was written down). All others are evidence, and no more.
+[[nodiscard]] bool tellsSex(const FactBody& examination);
+
 /// History order: by the time it happened, then as it was recorded.
 [[nodiscard]] bool happenedBefore(const Fact& a, const Fact& b);
 
@@ -109,6 +116,8 @@ enum class FieldType {
     method,
     sex,
     role,
+    look,
+    clarity,
     flag,
     day,
     place,

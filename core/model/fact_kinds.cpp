@@ -30,6 +30,9 @@ constexpr std::array fields{
     FieldSpec{"method", FieldType::method},
     FieldSpec{"ultimate", FieldType::flag},
     FieldSpec{"sex", FieldType::sex},
+    FieldSpec{"look", FieldType::look},
+    FieldSpec{"clarity", FieldType::clarity},
+    FieldSpec{"judge", FieldType::text},
     FieldSpec{"about", FieldType::entry},
     FieldSpec{"role", FieldType::role},
     FieldSpec{"dried", FieldType::flag},
@@ -60,7 +63,7 @@ constexpr std::array<std::string_view, 12> sizeFields{
     "span_mm",    "carapace_mm", "mass_g", "carapace_width_mm", "fang_mm",   "segment",
     "segment_mm", "method",      "low_mm", "high_mm",           "height_mm", "about"};
 constexpr std::array<std::string_view, 3> photoFields{"original", "about", "dried"};
-constexpr std::array<std::string_view, 1> aboutField{"about"};
+constexpr std::array<std::string_view, 4> examinationFields{"look", "clarity", "judge", "about"};
 constexpr std::array<std::string_view, 2> deathFields{"count", "cause"};
 constexpr std::array<std::string_view, 3> saleFields{"count", "party", "price"};
 constexpr std::array<std::string_view, 2> giftFields{"count", "party"};
@@ -81,7 +84,8 @@ constexpr std::array kinds{
     KindSpec{FactKind::moved, "moved", {}, placeFields, "place=\"A / 2 / 3\""},
     KindSpec{FactKind::note, "note", needsText, {}, "text=\"webbed over the dish\""},
     KindSpec{FactKind::photo, "photo", needsPicture, photoFields, "file=moult.jpg role=moult"},
-    KindSpec{FactKind::sexed, "sexed", needsSex, aboutField, "sex=female"},
+    KindSpec{FactKind::sexed, "sexed", needsSex, examinationFields,
+             "sex=female look=moult clarity=clearly"},
     KindSpec{FactKind::spermWeb, "sperm_web", {}, {}, ""},
     KindSpec{FactKind::paired, "paired", {}, {}, "text=\"with 118, ran off\""},
     KindSpec{FactKind::sacLaid, "sac_laid", {}, {}, ""},

@@ -78,6 +78,24 @@ constexpr std::array<Spelling<PhotoRole>, 3> roles{{
     {"enclosure", PhotoRole::enclosure},
 }};
 
+constexpr std::array<Spelling<Clarity>, 6> clarities{{
+    {"barely", Clarity::barely},
+    {"partly", Clarity::partly},
+    {"fairly", Clarity::fairly},
+    {"clearly", Clarity::clearly},
+    {"beyond_doubt", Clarity::beyondDoubt},
+    {"beyonddoubt", Clarity::beyondDoubt},
+}};
+constexpr std::array<Spelling<Look>, 7> looks{{
+    {"moult", Look::moult},
+    {"underside", Look::underside},
+    {"mature", Look::mature},
+    {"colour", Look::colour},
+    {"molt", Look::moult},
+    {"ventral", Look::underside},
+    {"color", Look::colour},
+}};
+
 template <class Term>
 constexpr auto& spellings() {
     if constexpr (std::is_same_v<Term, Form>) {
@@ -90,6 +108,10 @@ constexpr auto& spellings() {
         return outcomes;
     } else if constexpr (std::is_same_v<Term, Method>) {
         return methods;
+    } else if constexpr (std::is_same_v<Term, Clarity>) {
+        return clarities;
+    } else if constexpr (std::is_same_v<Term, Look>) {
+        return looks;
     } else {
         return roles;
     }
@@ -128,11 +150,15 @@ template std::string_view name(Standing);
 template std::string_view name(Outcome);
 template std::string_view name(Method);
 template std::string_view name(PhotoRole);
+template std::string_view name(Clarity);
+template std::string_view name(Look);
 template std::optional<Form> parseTerm(std::string_view);
 template std::optional<Sex> parseTerm(std::string_view);
 template std::optional<Standing> parseTerm(std::string_view);
 template std::optional<Outcome> parseTerm(std::string_view);
 template std::optional<Method> parseTerm(std::string_view);
 template std::optional<PhotoRole> parseTerm(std::string_view);
+template std::optional<Clarity> parseTerm(std::string_view);
+template std::optional<Look> parseTerm(std::string_view);
 
 }  // namespace burrow

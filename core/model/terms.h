@@ -24,6 +24,13 @@ enum class Method { eye, ruler, photo };
 /// What a photo shows.
 enum class PhotoRole { animal, moult, enclosure };
 
+/// How clearly something was seen, in the five stops of every scale of certainty.
+enum class Clarity { barely, partly, fairly, clearly, beyondDoubt };
+
+/// What was looked at for the sex: the inside of a moult, the animal's own underside, the hooks and
+/// palpal bulbs of a grown male, or its colours.
+enum class Look { moult, underside, mature, colour };
+
 /// Sets what can be read, in files and on the command line.
 template <class Term>
 [[nodiscard]] std::string_view name(Term term);

@@ -32,7 +32,8 @@ Result<RoomTables> tables() {
     return RoomTables::fromJson(textOf(":/burrow/rules/tables/prey.json"),
                                 textOf(":/burrow/rules/tables/homes.json"),
                                 textOf(":/burrow/rules/tables/air.json"),
-                                textOf(":/burrow/rules/tables/away.json"));
+                                textOf(":/burrow/rules/tables/away.json"),
+                                textOf(":/burrow/rules/tables/sexing.json"));
 }
 
 }  // namespace

@@ -192,6 +192,7 @@ int run(int argc, char** argv) {
     addAirCommand(app, chosen);
     addAheadCommands(app, chosen);
     addAwayCommand(app, chosen);
+    addSexCommands(app, chosen);
     addReminderCommand(app, chosen);
     addMeasureCommands(app, chosen);
     try {

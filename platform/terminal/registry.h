@@ -42,6 +42,8 @@ void addAirCommand(CLI::App& app, Command& chosen);
 void addAheadCommands(CLI::App& app, Command& chosen);
 /// What to do before, during and after an absence, and the sheet for a sitter.
 void addAwayCommand(CLI::App& app, Command& chosen);
+/// The evidence for an animal's sex, whose moults wait, sizes over its moults, and second opinions.
+void addSexCommands(CLI::App& app, Command& chosen);
 /// What a device would remind of.
 void addReminderCommand(CLI::App& app, Command& chosen);
 /// The mat, lengths in photos of it, and photos made flat.

@@ -77,6 +77,15 @@ BookPage {
         rows: page.animal.sexLines
         onOpened: (name, properties) => page.kit.navigation.pushed(name, properties)
     }
+    WayRow {
+        width: parent.width
+        visible: page.animal.sexLines.length > 0
+        glyph: "sheet"
+        text: qsTr("How sure that is")
+        onActivated: page.kit.navigation.pushed("SexEvidencePage", {
+            "subject": page.subject
+        })
+    }
     PhotoStrip {
         width: parent.width
         visible: page.animal.photos.length > 0

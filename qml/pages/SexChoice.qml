@@ -43,11 +43,34 @@ Column {
             current: choice.model.clarity
             onChosen: index => choice.model.clarity = index
         }
+        Hairline {
+            width: parent.width
+        }
+        StepText {
+            width: parent.width
+            step: Tokens.heading
+            text: choice.model.finding
+        }
         StepText {
             width: parent.width
             step: Tokens.reason
             color: Tokens.inkSoft
-            text: qsTr("Kept with your answer. One moult alone seldom settles it.")
+            text: choice.model.preview
+        }
+        BalanceLine {
+            width: parent.width
+            before: choice.model.before
+            after: choice.model.after
+            low: qsTr("male")
+            middle: qsTr("even")
+            high: qsTr("female")
+            description: choice.model.preview
+        }
+        StepText {
+            width: parent.width
+            step: Tokens.reason
+            color: Tokens.inkSoft
+            text: qsTr("What is seen barely or partly is kept as evidence and leaves the record of its sex as it is.")
         }
     }
 }

@@ -1,3 +1,4 @@
+pragma ComponentBehavior: Bound
 import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
@@ -15,10 +16,14 @@ ScrollPage {
         onSaved: page.kit.navigation.backed()
     }
 
-    function look(photos: var, at: int) {
-        page.kit.navigation.pushed("PhotoPage", {
-            "photos": photos,
-            "at": at
+    // An earlier moult stands beside this one then, after the drawings.
+    function look(at: int, beside: int) {
+        page.kit.navigation.pushed("SexLookPage", {
+            "photos": page.model.photos,
+            "earlier": page.model.earlier,
+            "drawings": page.model.drawings,
+            "at": at,
+            "beside": beside
         });
     }
 
@@ -39,7 +44,8 @@ ScrollPage {
         visible: page.model.ready
         model: page.model
         wide: page.wide
-        onLooked: (photos, at) => page.look(photos, at)
+        onLooked: at => page.look(at, 0)
+        onEarlierLooked: at => page.look(0, page.model.drawings.length + at)
     }
     LabelHeader {
         width: parent.width
@@ -75,6 +81,38 @@ ScrollPage {
         visible: page.model.ready
         model: page.model
     }
+    Repeater {
+        model: page.model.opinions
+
+        MessageStrip {
+            required property string modelData
+
+            width: page.contentWidth
+            tone: "ok"
+            happened: modelData
+        }
+    }
+    WayRow {
+        width: parent.width
+        visible: page.model.ready
+        glyph: "sheet"
+        text: qsTr("All evidence for its sex")
+        sub: page.model.preview
+        onActivated: page.kit.navigation.pushed("SexEvidencePage", {
+            "subject": page.model.subject
+        })
+    }
+    WayRow {
+        width: parent.width
+        visible: page.model.ready
+        glyph: "send"
+        text: qsTr("Ask another keeper")
+        sub: qsTr("By a file with the photos of this moult")
+        onActivated: page.kit.navigation.pushed("OpinionPage", {
+            "moult": page.moult,
+            "tag": page.model.tag
+        })
+    }
     bar: ContextBar {
         width: parent.width
         backText: qsTr("Back")
@@ -87,6 +125,6 @@ ScrollPage {
         helperGlyph: "search"
         onBack: page.kit.navigation.backed()
         onMain: page.model.save()
-        onHelper: page.look(page.model.all, 0)
+        onHelper: page.look(0, 0)
     }
 }

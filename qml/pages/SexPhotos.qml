@@ -4,14 +4,16 @@ import Burrow.Components
 import Burrow.ViewModels
 
 // The photos of one moult, large, with those of the same animal's earlier moults for comparison. The
-// first touch shows a photo in its own colours, the next one opens it. Emits looked(photos, at).
+// first touch shows a photo in its own colours, the next one opens it. Emits looked(at) for one of this
+// moult, and earlierLooked(at).
 Column {
     id: photos
 
     required property SexModel model
     property bool wide: false
 
-    signal looked(photos: var, at: int)
+    signal looked(at: int)
+    signal earlierLooked(at: int)
 
     spacing: Tokens.betweenStrips
 
@@ -32,7 +34,7 @@ Column {
                 if (box.warm)
                     box.bright = true;
                 else
-                    photos.looked(photos.model.all, box.index);
+                    photos.looked(box.index);
             }
         }
     }
@@ -73,7 +75,7 @@ Column {
                             if (old.warm)
                                 old.bright = true;
                             else
-                                photos.looked(photos.model.all, photos.model.photos.length + entry.index);
+                                photos.earlierLooked(entry.index);
                         }
                     }
                     StepText {

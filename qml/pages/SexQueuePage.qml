@@ -3,7 +3,7 @@ import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
 
-// Moults with photos that nobody has looked at for the sex yet, the oldest first.
+// Animals whose sex is open and of whose moults there are photos, and moults of other keepers to judge.
 PageFrame {
     id: page
 
@@ -11,6 +11,11 @@ PageFrame {
 
     readonly property SexQueueModel queue: SexQueueModel {
         desk: page.kit.desk
+    }
+
+    readonly property OpinionModel opinion: OpinionModel {
+        desk: page.kit.desk
+        sharer: page.kit.sharer
     }
 
     ListView {
@@ -33,6 +38,7 @@ PageFrame {
             about: model.about
             when: model.when
             photos: model.photos
+            looked: model.looked
             onActivated: page.kit.navigation.pushed("SexPage", {
                 "moult": model.moult
             })
@@ -50,6 +56,12 @@ PageFrame {
         onDismissed: page.kit.desk.dismissTrouble()
         onHeightChanged: view.positionViewAtBeginning()
     }
+    FileChooser {
+        id: answers
+        title: qsTr("An answer")
+        filters: [qsTr("Answers (*.burrowsaid)"), qsTr("All files (*)")]
+        onFilesChosen: files => page.opinion.takeIn(files[0])
+    }
     EmptyStrip {
         x: page.contentX
         y: head.height + Tokens.space16
@@ -59,14 +71,30 @@ PageFrame {
         sentence: qsTr("No moult waits")
         detail: qsTr("A moult that is saved with a photo comes here until somebody has looked at it.")
     }
-    lower: UndoOverlay {
+    lower: Column {
         width: parent.width
-        visible: live
-        kit: page.kit
+        spacing: Tokens.betweenStrips
+
+        OpinionDone {
+            width: parent.width
+            doneText: page.opinion.doneText
+            trouble: page.opinion.trouble
+        }
+        UndoOverlay {
+            width: parent.width
+            visible: live
+            kit: page.kit
+        }
     }
     bar: ContextBar {
         width: parent.width
         backText: qsTr("Back")
+        mainText: qsTr("Judge another's")
+        mainGlyph: "look"
+        helperText: qsTr("Answer")
+        helperGlyph: "bring-in"
+        onMain: page.kit.navigation.pushed("JudgePage", {})
+        onHelper: answers.open()
         onBack: page.kit.navigation.backed()
     }
 }

@@ -12,11 +12,12 @@ PressArea {
     required property string about
     required property string when
     required property string photos
+    property bool looked: false
 
     implicitHeight: Math.max(picture.height, words.height) + 2 * Tokens.rowPadding
     corner: Tokens.radiusPaper
     text: row.tag
-    Accessible.name: row.tag + ", " + row.binomial + ", " + row.about + ". " + row.when + ", " + row.photos
+    Accessible.name: row.tag + ", " + row.binomial + ", " + row.about + ". " + row.when + ", " + row.photos + (row.looked ? ". " + note.text : "")
 
     PhotoView {
         id: picture
@@ -52,6 +53,15 @@ PressArea {
             step: Tokens.reason
             color: Tokens.inkSoft
             text: row.when + "\n" + row.about + ". " + row.photos
+            Accessible.ignored: true
+        }
+        StepText {
+            id: note
+            width: parent.width
+            visible: row.looked
+            step: Tokens.reason
+            color: Tokens.warn
+            text: qsTr("Looked at, still open")
             Accessible.ignored: true
         }
     }

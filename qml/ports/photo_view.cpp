@@ -8,6 +8,7 @@
 #include <QPointer>
 #include <QThreadPool>
 
+#include "ports/contrast.h"
 #include "ports/warmth.h"
 
 namespace burrow {
@@ -60,6 +61,13 @@ void PhotoView::setWarm(bool warm) {
     emit warmChanged();
 }
 
+void PhotoView::setContrast(bool contrast) {
+    if (contrast_ == contrast) return;
+    contrast_ = contrast;
+    update();
+    emit contrastChanged();
+}
+
 void PhotoView::componentComplete() {
     ZoomView::componentComplete();
     read();
@@ -69,6 +77,7 @@ void PhotoView::read() {
     if (!isComponentComplete()) return;
     isRead_ = false;
     picture_ = {};
+    contrasted_ = {};
     renew();
     emit pictureChanged();
     if (source_.isEmpty()) return;
@@ -94,7 +103,8 @@ void PhotoView::show(const QUrl& source, const QImage& picture) {
 
 void PhotoView::draw(QPainter& painter, const QRectF& rect) {
     painter.setRenderHint(QPainter::SmoothPixmapTransform);
-    painter.drawImage(rect, picture_);
+    if (contrast_ && contrasted_.isNull()) contrasted_ = withContrast(picture_);
+    painter.drawImage(rect, contrast_ ? contrasted_ : picture_);
     if (warm_) warm(painter, rect);
 }
 

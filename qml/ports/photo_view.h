@@ -18,6 +18,8 @@ class PhotoView : public burrow::ZoomView {
     Q_PROPERTY(int longestSide READ longestSide WRITE setLongestSide NOTIFY sourceChanged FINAL)
     /// Darkened, and with less blue than red.
     Q_PROPERTY(bool warm READ isWarm WRITE setWarm NOTIFY warmChanged FINAL)
+    /// Its greys spread over the whole range, for what is hard to see.
+    Q_PROPERTY(bool contrast READ hasContrast WRITE setContrast NOTIFY contrastChanged FINAL)
     /// There is no such picture, or it can't be read.
     Q_PROPERTY(bool missing READ isMissing NOTIFY pictureChanged FINAL)
     Q_PROPERTY(bool ready READ isReady NOTIFY pictureChanged FINAL)
@@ -31,12 +33,15 @@ public:
     void setLongestSide(int pixels);
     [[nodiscard]] bool isWarm() const { return warm_; }
     void setWarm(bool warm);
+    [[nodiscard]] bool hasContrast() const { return contrast_; }
+    void setContrast(bool contrast);
     [[nodiscard]] bool isMissing() const { return isRead_ && picture_.isNull(); }
     [[nodiscard]] bool isReady() const { return !picture_.isNull(); }
 
 signals:
     void sourceChanged();
     void warmChanged();
+    void contrastChanged();
     void pictureChanged();
 
 protected:
@@ -51,7 +56,9 @@ private:
     QUrl source_;
     int longestSide_ = 0;
     bool warm_ = false;
+    bool contrast_ = false;
     QImage picture_;
+    QImage contrasted_;  // made when it is first asked for
     bool isRead_ = false;
 };
 

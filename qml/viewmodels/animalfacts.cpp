@@ -220,6 +220,25 @@ QVariantList whyRows(const Resident& resident, const Desk& desk) {
     return rows;
 }
 
+namespace {
+
+/// "A moult, clearly. Judged by Wren", and the keeper's note.
+QString lookText(const Fact& fact, const Desk& desk) {
+    const auto& body = fact.body;
+    QStringList parts;
+    if (body.look) parts.append(desk.say(Message("choice.look." + std::string(name(*body.look)))));
+    if (body.clarity) {
+        parts.append(
+            desk.say({"sexing.howClearly", {{"clarity", std::string(name(*body.clarity))}}}));
+    }
+    if (body.judge) parts.append(desk.say({"sexing.byJudge", {{"judge", *body.judge}}}));
+    const auto note = factNote(fact, desk);
+    if (!note.isEmpty()) parts.append(note);
+    return parts.join(QStringLiteral(". "));
+}
+
+}  // namespace
+
 QVariantList sexRows(const Resident& resident, const AnimalRecord& record, const Desk& desk) {
     QVariantList rows;
     if (resident.subject().form != Form::animal) return rows;
@@ -230,7 +249,7 @@ QVariantList sexRows(const Resident& resident, const AnimalRecord& record, const
         const Sex sex = isUltimate ? Sex::male : fact.body.sex.value_or(Sex::unknown);
         auto row =
             line(dayText(fact.day, desk), desk.say({"fact.sex", {{"sex", std::string(name(sex))}}}),
-                 isUltimate ? desk.say("sex.ultimate") : factNote(fact, desk));
+                 isUltimate ? desk.say("sex.ultimate") : lookText(fact, desk));
         rows.append(opening(std::move(row), "EntryPage", "entry", toQt(fact.id.text())));
     }
     return rows;

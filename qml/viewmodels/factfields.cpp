@@ -19,6 +19,8 @@ Type shownAs(FieldType type) {
         case FieldType::outcome:
         case FieldType::method:
         case FieldType::sex:
+        case FieldType::look:
+        case FieldType::clarity:
         case FieldType::role: return Type::Choice;
         case FieldType::flag: return Type::Flag;
         case FieldType::day: return Type::Day;
@@ -38,6 +40,8 @@ std::vector<const char*> choicesOf(FieldType type) {
         case FieldType::method: return {"ruler", "photo", "eye"};
         case FieldType::sex: return {"female", "male", "unknown"};
         case FieldType::role: return {"animal", "moult", "enclosure"};
+        case FieldType::look: return {"moult", "underside", "mature", "colour"};
+        case FieldType::clarity: return {"barely", "partly", "fairly", "clearly", "beyond_doubt"};
         default: return {};
     }
 }

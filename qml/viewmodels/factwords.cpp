@@ -127,6 +127,9 @@ QString factDetail(const Fact& fact, const Resident& resident, const Desk& desk,
     addSizes(parts, body, resident);
     if (body.ultimate.value_or(false)) parts.add(Message("fact.ultimate"));
     if (body.sex) parts.add({"fact.sex", {{"sex", std::string(name(*body.sex))}}});
+    if (body.look) parts.add(Message("choice.look." + std::string(name(*body.look))));
+    if (body.clarity) parts.add(Message("choice.clarity." + std::string(name(*body.clarity))));
+    if (body.judge) parts.add({"fact.judge", {{"judge", *body.judge}}});
     parts.add(body.sign);
     const bool isSeveral = resident.subject().form != Form::animal;
     if (body.count && isSeveral && fact.kind != FactKind::offered) {
@@ -205,6 +208,8 @@ QString fieldText(const FactBody& body, std::string_view field, const Desk& desk
         case FieldType::outcome:
         case FieldType::method:
         case FieldType::sex:
+        case FieldType::look:
+        case FieldType::clarity:
         case FieldType::role:
             return desk.say(Message("choice." + term + "." + found->get<std::string>()));
         case FieldType::flag: return desk.say(found->get<bool>() ? "fact.yes" : "fact.no");

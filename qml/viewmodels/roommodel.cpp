@@ -1,28 +1,26 @@
 #include "viewmodels/roommodel.h"
 
 #include <algorithm>
-#include <set>
 
 #include "journal/check.h"
 #include "journal/differences.h"
+#include "room/sex_case.h"
 #include "viewmodels/roomnames.h"
 #include "viewmodels/wording.h"
 
 namespace burrow {
 namespace {
 
-std::int64_t moultsIn(const std::vector<MoultPhoto>& photos, const Room& room) {
-    std::set<EntryId> moults;
-    for (const auto& photo : photos) {
-        const auto resident = room.find(photo.subject);
-        if (resident && resident->subject().form == Form::animal) moults.insert(photo.moult);
-    }
-    return static_cast<std::int64_t>(moults.size());
+/// Moults at which nobody has looked, of animals whose sex is open.
+std::int64_t moultsIn(const std::vector<ToBeSexed>& rows) {
+    std::int64_t moults = 0;
+    for (const auto& row : rows) moults += row.waiting;
+    return moults;
 }
 
 /// What the keeper has still to look at.
 struct Waiting {
-    std::vector<MoultPhoto> toSex;
+    std::vector<ToBeSexed> toSex;
     std::int64_t differences = 0;
 };
 
@@ -45,17 +43,20 @@ void RoomModel::read() {
 }
 
 void RoomModel::countWhatWaits() {
+    const auto* rules = &desk_->knowledge().tables.sexing;
     desk_->ask<Waiting>(
         this,
-        [](Book& book) -> Result<Waiting> {
+        [rules, room = desk_->room()](Book& book) -> Result<Waiting> {
             Waiting waiting;
-            BURROW_TRY(waiting.toSex, photosToSex(book));
+            if (room) {
+                BURROW_TRY(waiting.toSex, toBeSexed(book, *rules, room->profiles()));
+            }
             BURROW_TRY(const auto found, burrow::differences(book));
             waiting.differences = static_cast<std::int64_t>(found.size());
             return waiting;
         },
         [this](const Result<Waiting>& waiting) {
-            toSex_ = waiting && desk_->room() ? moultsIn(waiting->toSex, *desk_->room()) : 0;
+            toSex_ = waiting ? moultsIn(waiting->toSex) : 0;
             differences_ = waiting ? waiting->differences : 0;
             emit changed();
         });

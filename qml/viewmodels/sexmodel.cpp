@@ -1,17 +1,15 @@
 #include "viewmodels/sexmodel.h"
 
 #include <algorithm>
-#include <array>
 
 #include "journal/past.h"
+#include "room/sex_words.h"
 #include "room/sheets.h"
 #include "viewmodels/photofiles.h"
+#include "viewmodels/sexwords.h"
 
 namespace burrow {
 namespace {
-
-constexpr std::array sexes{Sex::female, Sex::male, Sex::unknown};
-constexpr int clarityStops = 5;
 
 bool isMoultPhoto(const Fact& fact) {
     return fact.kind == FactKind::photo && fact.body.role == PhotoRole::moult && fact.body.picture;
@@ -26,10 +24,6 @@ QVariantMap photoMap(const Fact& photo, const QString& name, const Desk& desk) {
             {QStringLiteral("name"), name}};
 }
 
-QString clarityWord(int stop, const Desk& desk) {
-    return desk.say(Message("sexing.clarity." + std::to_string(stop)));
-}
-
 /// Takes the last examination back, and puts back the one that it replaced.
 Result<ChangeSet> withdraw(Book& book, const std::optional<TakenOut>& replaced) {
     BURROW_TRY(auto undone, book.undo());
@@ -39,11 +33,10 @@ Result<ChangeSet> withdraw(Book& book, const std::optional<TakenOut>& replaced) 
 
 }  // namespace
 
-/// What the book has about a moult, all facts newest first.
+/// What the book has about a moult and its animal.
 struct SexModel::Record {
     std::optional<Fact> moult;  ///< or the photo that stands for it
-    std::vector<Fact> facts;    ///< of its animal
-    std::optional<Fact> said;
+    std::optional<SexCase> animal;
 };
 
 void SexModel::setDesk(Desk* desk) {
@@ -61,24 +54,26 @@ void SexModel::setMoult(const QString& moult) {
     emit givenChanged();
 }
 
-Result<SexModel::Record> SexModel::recordOf(Book& book, const EntryId& moult) {
+Result<SexModel::Record> SexModel::recordOf(Book& book, const EntryId& moult,
+                                            const sexing::SexingRules& rules,
+                                            const Profiles& profiles) {
     Record record;
     BURROW_TRY(record.moult, fact(book, moult));
     if (!record.moult) return record;
-    BURROW_TRY(record.facts, history(book, record.moult->subject, wholeHistory));
-    for (const auto& fact : record.facts) {
-        if (fact.kind != FactKind::sexed || fact.body.about != moult) continue;
-        record.said = fact;
-        break;
-    }
+    BURROW_TRY(record.animal, sexCase(book, record.moult->subject, rules, profiles));
     return record;
 }
 
 void SexModel::read() {
     const auto id = Uuid::parse(moult_.toStdString());
     if (!desk_ || !id) return;
+    const auto* rules = &desk_->knowledge().tables.sexing;
     desk_->ask<Record>(
-        this, [moult = EntryId{*id}](Book& book) { return recordOf(book, moult); },
+        this,
+        [moult = EntryId{*id}, rules, room = desk_->room(),
+         &shipped = desk_->knowledge().profiles](Book& book) {
+            return recordOf(book, moult, *rules, room ? room->profiles() : shipped);
+        },
         [this](const Result<Record>& record) { show(record ? *record : Record()); });
 }
 
@@ -86,15 +81,20 @@ void SexModel::show(const Record& record) {
     isRead_ = true;
     photos_.clear();
     earlier_.clear();
-    said_ = record.said;
-    const bool isThere = record.moult && desk_->room();
+    opinions_.clear();
+    others_.clear();
+    said_.reset();
+    const bool isThere = record.moult && record.animal && desk_->room();
     resident_ = isThere ? desk_->room()->find(record.moult->subject) : nullptr;
     if (resident_) {
         const auto day = record.moult->day;
-        const auto size = record.moult->body.carapace;
-        title_ = desk_->say({size ? "sexing.titleWithSize" : "sexing.title",
-                             {{"day", day}, {"size", size.value_or(Millimetres{}).value}}});
-        for (const auto& fact : record.facts) {
+        carapace_ = record.moult->body.carapace;
+        title_ = desk_->say({carapace_ ? "sexing.titleWithSize" : "sexing.title",
+                             {{"day", day}, {"size", carapace_.value_or(Millimetres{}).value}}});
+        for (const auto& fact : record.animal->history) {
+            const bool isLook = fact.kind == FactKind::sexed && fact.body.about == record.moult->id;
+            if (isLook && fact.body.judge) opinions_.append(opinionText(fact.body, *desk_));
+            if (isLook && !fact.body.judge && !said_) said_ = fact;
             if (!isMoultPhoto(fact)) continue;
             const auto name = desk_->say({"sexing.title", {{"day", fact.day}}});
             if (moultOf(fact) == record.moult->id) {
@@ -103,8 +103,57 @@ void SexModel::show(const Record& record) {
                 earlier_.append(photoMap(fact, name, *desk_));
             }
         }
+        others_ = record.animal->sightings;
+        std::erase_if(others_, [this](const sexing::Sighting& seen) {
+            return said_ && seen.entry == said_->id;
+        });
     }
+    weigh();
     emit changed();
+}
+
+/// What the evidence says without this moult, and with what is chosen for it.
+void SexModel::weigh() {
+    const auto id = Uuid::parse(moult_.toStdString());
+    if (!resident_ || !id) return;
+    const auto& rules = desk_->knowledge().tables.sexing;
+    const auto species = speciesText(*resident_).toStdString();
+    const sexing::Question question{species, resident_->subject().sex, {}, isTarantula()};
+    before_ = sexing::judge(others_, rules, question);
+    const bool isChosen = isSexChoice(choice_);
+    if (!isChosen && !said_) {
+        after_ = before_;
+        return;
+    }
+    sexing::Sighting seen;
+    seen.entry = said_ ? said_->id : EntryId{Uuid::named("what is being written")};
+    seen.day = desk_->today();
+    seen.skin = EntryId{*id};
+    seen.carapace = carapace_;
+    seen.sizeTells = isTarantula();
+    seen.says = isChosen ? sexOf(choice_) : said_->body.sex.value_or(Sex::unknown);
+    if (isChosen && clarity_ >= 0) seen.clarity = static_cast<Clarity>(clarity_);
+    if (!isChosen) seen.clarity = said_->body.clarity;
+    auto all = others_;
+    all.push_back(std::move(seen));
+    after_ = sexing::judge(all, rules, question);
+}
+
+bool SexModel::isTarantula() const {
+    const auto* profile = resident_ ? resident_->profile : nullptr;
+    return profile == nullptr || profile->order == Order::tarantula;
+}
+
+QString SexModel::finding() const {
+    return resident_ ? desk_->say(verdictMessage(after_)) : QString();
+}
+
+QString SexModel::preview() const {
+    return resident_ ? desk_->say(previewMessage(before_.female, after_.female)) : QString();
+}
+
+QVariantList SexModel::drawings() const {
+    return resident_ && isTarantula() ? sexDrawings(*desk_) : QVariantList();
 }
 
 QString SexModel::subject() const {
@@ -116,8 +165,7 @@ QString SexModel::about() const { return resident_ ? aboutText(*resident_, *desk
 
 QStringList SexModel::guidance() const {
     if (!resident_) return {};
-    const auto* profile = resident_->profile;
-    if (profile != nullptr && profile->order != Order::tarantula) {
+    if (!isTarantula()) {
         return {desk_->say("sexing.notATarantula")};
     }
     return {desk_->say("sexing.where"), desk_->say("sexing.what"), desk_->say("sexing.worth")};
@@ -132,45 +180,29 @@ QString SexModel::verdict() const {
 void SexModel::setChoice(int choice) {
     if (choice_ == choice) return;
     choice_ = choice;
+    weigh();
     emit changed();
 }
 
-QVariantList SexModel::choices() const {
-    QVariantList list;
-    if (!desk_) return list;
-    for (const auto sex : sexes) {
-        const std::string id = "sexing.choice." + std::string(name(sex));
-        list.append(QVariantMap{{QStringLiteral("word"), desk_->say(Message(id))},
-                                {QStringLiteral("sub"), desk_->say(Message(id + ".sub"))}});
-    }
-    return list;
-}
+QVariantList SexModel::choices() const { return desk_ ? sexChoices(*desk_) : QVariantList(); }
 
 void SexModel::setClarity(int clarity) {
     if (clarity_ == clarity) return;
     clarity_ = clarity;
+    weigh();
     emit changed();
 }
 
-QVariantList SexModel::clarities() const {
-    QVariantList list;
-    if (!desk_) return list;
-    for (int stop = 0; stop < clarityStops; ++stop) list.append(clarityWord(stop, *desk_));
-    return list;
-}
+QStringList SexModel::clarities() const { return desk_ ? clarityWords(*desk_) : QStringList(); }
 
 void SexModel::save() {
     const auto id = Uuid::parse(moult_.toStdString());
-    const bool isChosen = choice_ >= 0 && choice_ < static_cast<int>(sexes.size());
-    if (busy_ || !resident_ || !id || !isChosen) return;
+    if (busy_ || !resident_ || !id || !isSexChoice(choice_)) return;
     FactDraft draft{resident_->subject().id, FactKind::sexed, {}, std::nullopt};
-    draft.body.sex = sexes.at(static_cast<std::size_t>(choice_));
+    draft.body.sex = sexOf(choice_);
+    draft.body.look = Look::moult;
     draft.body.about = EntryId{*id};
-    if (clarity_ >= 0) {
-        draft.body.text =
-            desk_->say({"sexing.note", {{"clarity", clarityWord(clarity_, *desk_).toStdString()}}})
-                .toStdString();
-    }
+    if (clarity_ >= 0) draft.body.clarity = static_cast<Clarity>(clarity_);
     Deed deed;
     deed.tag = tag();
     deed.said = {"did.sexedBy." + std::string(name(*draft.body.sex))};

@@ -3,6 +3,7 @@
 
 #include <QUrl>
 
+#include "room/sex_case.h"
 #include "viewmodels/wording.h"
 
 namespace burrow {
@@ -28,8 +29,8 @@ class SexModel : public QObject {
     Q_PROPERTY(QVariantList photos READ photos NOTIFY changed FINAL)
     /// [{url, thumbnail, name}]: of the same animal's earlier moults, the last one first.
     Q_PROPERTY(QVariantList earlier READ earlier NOTIFY changed FINAL)
-    /// Both, for looking through them.
-    Q_PROPERTY(QVariantList all READ all NOTIFY changed FINAL)
+    /// [{drawing, name}]: our own drawings to hold it against; none for other orders than tarantulas.
+    Q_PROPERTY(QVariantList drawings READ drawings NOTIFY changed FINAL)
     /// What was said of this moult before; empty for nothing.
     Q_PROPERTY(QString verdict READ verdict NOTIFY changed FINAL)
 
@@ -39,7 +40,16 @@ class SexModel : public QObject {
     Q_PROPERTY(QVariantList choices READ choices NOTIFY changed FINAL)
     /// 0 barely to 4 beyond doubt; -1 for none yet.
     Q_PROPERTY(int clarity READ clarity WRITE setClarity NOTIFY changed FINAL)
-    Q_PROPERTY(QVariantList clarities READ clarities NOTIFY changed FINAL)
+    Q_PROPERTY(QList<QString> clarities READ clarities NOTIFY changed FINAL)
+    /// P(female), 0 to 1, without this moult and with what is chosen for it.
+    Q_PROPERTY(double before READ before NOTIFY changed FINAL)
+    Q_PROPERTY(double after READ after NOTIFY changed FINAL)
+    /// "Female", "Could be either": with what is chosen.
+    Q_PROPERTY(QString finding READ finding NOTIFY changed FINAL)
+    /// "88 before, 97 in 100 with this moult"
+    Q_PROPERTY(QString preview READ preview NOTIFY changed FINAL)
+    /// Looks of others at this moult, in words: "Wren sees a female. Seen: clearly"
+    Q_PROPERTY(QList<QString> opinions READ opinions NOTIFY changed FINAL)
     Q_PROPERTY(bool busy READ isBusy NOTIFY changed FINAL)
 
 public:
@@ -59,14 +69,19 @@ public:
     [[nodiscard]] QStringList guidance() const;
     [[nodiscard]] QVariantList photos() const { return photos_; }
     [[nodiscard]] QVariantList earlier() const { return earlier_; }
-    [[nodiscard]] QVariantList all() const { return photos_ + earlier_; }
+    [[nodiscard]] QVariantList drawings() const;
     [[nodiscard]] QString verdict() const;
     [[nodiscard]] int choice() const { return choice_; }
     void setChoice(int choice);
     [[nodiscard]] QVariantList choices() const;
     [[nodiscard]] int clarity() const { return clarity_; }
     void setClarity(int clarity);
-    [[nodiscard]] QVariantList clarities() const;
+    [[nodiscard]] QStringList clarities() const;
+    [[nodiscard]] double before() const { return before_.female; }
+    [[nodiscard]] double after() const { return after_.female; }
+    [[nodiscard]] QString finding() const;
+    [[nodiscard]] QString preview() const;
+    [[nodiscard]] QStringList opinions() const { return opinions_; }
     [[nodiscard]] bool isBusy() const { return busy_; }
 
 public slots:
@@ -83,7 +98,10 @@ private:
 
     void read();
     void show(const Record& record);
-    static Result<Record> recordOf(Book& book, const EntryId& moult);
+    void weigh();
+    [[nodiscard]] bool isTarantula() const;
+    static Result<Record> recordOf(Book& book, const EntryId& moult,
+                                   const sexing::SexingRules& rules, const Profiles& profiles);
 
     QPointer<Desk> desk_;
     QString moult_;
@@ -92,7 +110,12 @@ private:
     QString title_;
     QVariantList photos_;
     QVariantList earlier_;
-    std::optional<Fact> said_;  ///< the examination on record
+    std::optional<Fact> said_;              ///< the keeper's examination on record
+    std::vector<sexing::Sighting> others_;  ///< all that was seen, without that examination
+    std::optional<Millimetres> carapace_;
+    sexing::Finding before_;
+    sexing::Finding after_;
+    QStringList opinions_;
     int choice_ = -1;
     int clarity_ = -1;
     bool busy_ = false;

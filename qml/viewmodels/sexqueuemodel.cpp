@@ -16,27 +16,26 @@ void SexQueueModel::setDesk(Desk* desk) {
 }
 
 void SexQueueModel::read() {
-    desk_->ask<std::vector<MoultPhoto>>(
-        this, [](Book& book) { return photosToSex(book); },
-        [this](const Result<std::vector<MoultPhoto>>& photos) {
-            show(photos ? *photos : std::vector<MoultPhoto>());
+    if (!desk_) return;
+    const auto* rules = &desk_->knowledge().tables.sexing;
+    const auto room = desk_->room();
+    if (!room) return show({});
+    desk_->ask<std::vector<ToBeSexed>>(
+        this, [rules, room](Book& book) { return toBeSexed(book, *rules, room->profiles()); },
+        [this](const Result<std::vector<ToBeSexed>>& rows) {
+            show(rows ? *rows : std::vector<ToBeSexed>());
         });
 }
 
-void SexQueueModel::show(const std::vector<MoultPhoto>& photos) {
+void SexQueueModel::show(const std::vector<ToBeSexed>& found) {
     std::vector<MoultToSex> rows;
-    for (const auto& photo : photos) {
-        const auto key = toQt(photo.moult.text());
-        const auto known = std::find_if(rows.begin(), rows.end(),
-                                        [&](const MoultToSex& row) { return row.key == key; });
-        if (known != rows.end()) {
-            ++known->photos;
-            continue;
-        }
-        auto resident = desk_->room() ? desk_->room()->find(photo.subject) : nullptr;
-        // A group's moult belongs to none of its members in particular.
-        if (!resident || resident->subject().form != Form::animal) continue;
-        rows.push_back({key, std::move(resident), photo.day, 1, photo.picture});
+    for (const auto& each : found) {
+        auto resident = desk_->room() ? desk_->room()->find(each.subject) : nullptr;
+        if (!resident) continue;
+        const auto& moult = each.moult;
+        rows.push_back({toQt(moult.moult.text()), std::move(resident), moult.day, moult.carapace,
+                        static_cast<int>(moult.pictures.size()), each.waiting,
+                        moult.pictures.front()});
     }
     isRead_ = true;
     bring(rows_, std::move(rows));
@@ -45,7 +44,17 @@ void SexQueueModel::show(const std::vector<MoultPhoto>& photos) {
 
 QString SexQueueModel::summary() const {
     if (!desk_) return {};
-    return desk_->say({"sexing.waiting", {{"count", std::int64_t{count()}}}});
+    std::int64_t waiting = 0;
+    std::int64_t open = 0;
+    for (const auto& row : rows_) {
+        waiting += row.waiting;
+        open += row.waiting == 0 ? 1 : 0;
+    }
+    auto text =
+        waiting > 0 || open == 0 ? desk_->say({"sexing.waiting", {{"count", waiting}}}) : QString();
+    if (open == 0) return text;
+    if (!text.isEmpty()) text += QStringLiteral(". ");
+    return text + desk_->say({"sexing.stillOpen", {{"count", open}}});
 }
 
 QVariant SexQueueModel::data(const QModelIndex& index, int role) const {
@@ -64,14 +73,15 @@ QVariant SexQueueModel::data(const QModelIndex& index, int role) const {
         case PhotosRole:
             return desk_->say({"sexing.photos", {{"count", std::int64_t{row->photos}}}});
         case ThumbnailRole: return thumbnailUrl(*desk_, row->picture);
+        case LookedRole: return row->waiting == 0;
         default: return {};
     }
 }
 
 QHash<int, QByteArray> SexQueueModel::roleNames() const {
-    return {{MoultRole, "moult"},        {TagRole, "tag"},   {BinomialRole, "binomial"},
-            {AboutRole, "about"},        {WhenRole, "when"}, {PhotosRole, "photos"},
-            {ThumbnailRole, "thumbnail"}};
+    return {{MoultRole, "moult"},         {TagRole, "tag"},      {BinomialRole, "binomial"},
+            {AboutRole, "about"},         {WhenRole, "when"},    {PhotosRole, "photos"},
+            {ThumbnailRole, "thumbnail"}, {LookedRole, "looked"}};
 }
 
 }  // namespace burrow

@@ -1,6 +1,8 @@
-// Moults with photos that nobody has looked at for the sex yet, the oldest first.
+// Animals whose sex is open and of whose moults there are photos (room/sex_case.h): those with a moult that
+// nobody has looked at first, by what it promises to tell.
 #pragma once
 
+#include "room/sex_case.h"
 #include "viewmodels/rows.h"
 #include "viewmodels/wording.h"
 
@@ -10,12 +12,15 @@ struct MoultToSex {
     QString key;  ///< of the moult's entry
     ResidentPtr resident;
     CivilDay day;
+    std::optional<Millimetres> carapace;
     int photos = 0;
-    Sha256 picture;  ///< the first of them
+    int waiting = 0;  ///< of its moults at which nobody has looked
+    Sha256 picture;   ///< the first of its photos
 
     friend bool operator==(const MoultToSex& a, const MoultToSex& b) {
         return a.key == b.key && a.resident == b.resident && a.day == b.day &&
-               a.photos == b.photos && a.picture == b.picture;
+               a.carapace == b.carapace && a.photos == b.photos && a.waiting == b.waiting &&
+               a.picture == b.picture;
     }
 };
 
@@ -26,7 +31,7 @@ class SexQueueModel : public burrow::RowsModel {
     Q_PROPERTY(int count READ count NOTIFY countChanged FINAL)
     /// The book has been asked.
     Q_PROPERTY(bool ready READ isReady NOTIFY countChanged FINAL)
-    /// "2 moults wait"
+    /// "2 moults wait"; says also how many were looked at and are still open.
     Q_PROPERTY(QString summary READ summary NOTIFY countChanged FINAL)
 
 public:
@@ -37,7 +42,8 @@ public:
         AboutRole,
         WhenRole,
         PhotosRole,
-        ThumbnailRole
+        ThumbnailRole,
+        LookedRole  ///< all its moults were looked at: for a second opinion
     };
 
     explicit SexQueueModel(QObject* parent = nullptr) : RowsModel(parent) {}
@@ -59,7 +65,7 @@ signals:
 
 private:
     void read();
-    void show(const std::vector<MoultPhoto>& photos);
+    void show(const std::vector<ToBeSexed>& rows);
 
     QPointer<Desk> desk_;
     std::vector<MoultToSex> rows_;

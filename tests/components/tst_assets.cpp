@@ -21,6 +21,7 @@ private slots:
     void binomialFaceHasTheLettersOfNames();
     void zeroAndOhDiffer();
     void iconsAreDrawnAlike();
+    void drawingsAreDrawnAlike();
     void dataIsReadable();
 
 private:
@@ -113,6 +114,25 @@ void AssetsTest::iconsAreDrawnAlike() {
         QCOMPARE(root.value(QLatin1String("stroke-linecap")), QLatin1String("round"));
         QVERIFY2(!drawing.contains('#'), qPrintable(path + QStringLiteral(" has its own colour")));
         QVERIFY2(QSvgRenderer(drawing).isValid(), qPrintable(path));
+    }
+}
+
+/// Ink, paper and what is meant, and no other colour; no text, which would need a language.
+void AssetsTest::drawingsAreDrawnAlike() {
+    const QStringList drawings =
+        filesUnder(QStringLiteral(":/burrow/drawings"), QStringLiteral("*.svg"));
+    QCOMPARE(drawings.size(), 8);
+    for (const QString& path : drawings) {
+        QByteArray drawing = read(path);
+        QVERIFY2(QSvgRenderer(drawing).isValid(), qPrintable(path));
+        QXmlStreamReader xml(drawing);
+        QVERIFY(xml.readNextStartElement());
+        QVERIFY(xml.attributes().value(QLatin1String("viewBox")).contains(QLatin1String(" 400 ")));
+        QCOMPARE(xml.attributes().value(QLatin1String("stroke-linejoin")), QLatin1String("round"));
+        QVERIFY2(drawing.contains("currentColor"), qPrintable(path));
+        QVERIFY2(!drawing.contains("<text"), qPrintable(path));
+        drawing.replace("#FFFFFF", "").replace("#C86400", "");
+        QVERIFY2(!drawing.contains('#'), qPrintable(path + QStringLiteral(" has its own colour")));
     }
 }
 

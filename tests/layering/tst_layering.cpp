@@ -30,12 +30,14 @@ const std::map<std::string, Names> coreRooms{
     {"stock", {"base", "model"}},
     {"homes", {"base", "model"}},
     {"air", {"base", "model"}},
+    {"sexing", {"base", "model"}},
+    {"growth", {"base", "model"}},
     {"journal", {"base", "model", "storage"}},
     {"documents", {"base", "model", "words", "tags", "measure"}},
     {"exchange", {"base", "model", "storage", "husbandry", "pictures", "journal", "tags"}},
     {"room",
      {"base", "model", "words", "storage", "husbandry", "journal", "documents", "pictures", "tags",
-      "exchange", "visits", "stock", "homes", "air", "measure"}},
+      "exchange", "visits", "stock", "homes", "air", "measure", "sexing", "growth"}},
 };
 
 const Names allCore = [] {

@@ -265,6 +265,23 @@ std::vector<Scene> scenes() {
                    stage.click("Look at it for the sex");
                    stage.click("Female");
                }),
+        inRoom("sex_look",
+               [](Stage& stage) {
+                   saveMoultWithPhoto(stage);
+                   stage.click("Look at it for the sex");
+                   stage.click("Closer");
+                   stage.click(stage.named("next"));
+               }),
+        inRoom("sex_evidence",
+               [](Stage& stage) {
+                   saveMoultWithPhoto(stage);
+                   stage.click("Look at it for the sex");
+                   stage.click("Female");
+                   stage.click(stage.named("stop 3"));
+                   stage.click("Write it down");
+                   stage.go("SexEvidencePage", of("044")(stage));
+               }),
+        page("judge", "JudgePage"),
         page("care_sheet", "CareSheetPage", of("044")),
         page("tag_sheet", "TagSheetPage"),
         ahead("prey", "PreyPage", "80 of 100 cases"),

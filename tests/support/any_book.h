@@ -62,6 +62,11 @@ inline std::string anyValue(const FieldSpec& field, const std::vector<Uuid>& ids
         case FieldType::method: return *rc::gen::element<std::string>("eye", "ruler", "photo");
         case FieldType::sex: return *rc::gen::element<std::string>("female", "male", "unknown");
         case FieldType::role: return *rc::gen::element<std::string>("animal", "moult", "enclosure");
+        case FieldType::look:
+            return *rc::gen::element<std::string>("moult", "underside", "mature", "colour");
+        case FieldType::clarity:
+            return *rc::gen::element<std::string>("barely", "partly", "fairly", "clearly",
+                                                  "beyond_doubt");
         case FieldType::flag: return *rc::gen::element<std::string>("yes", "no");
         case FieldType::day: return isoDate(CivilDay{*rc::gen::inRange(18'000, 21'000)});
         case FieldType::enclosure:

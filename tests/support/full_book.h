@@ -18,6 +18,8 @@ inline std::string someValue(const FieldSpec& field, const Uuid& enclosure, cons
         case FieldType::method: return "ruler";
         case FieldType::sex: return "female";
         case FieldType::role: return "moult";
+        case FieldType::look: return "underside";
+        case FieldType::clarity: return "beyond_doubt";
         case FieldType::flag: return "yes";
         case FieldType::day: return "2026-08-01";
         case FieldType::place: return "A / 2";

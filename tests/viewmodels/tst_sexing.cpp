@@ -1,6 +1,7 @@
 // Moults that wait to be sexed, and what is said of one.
 #include <QAbstractItemModelTester>
 #include <QSignalSpy>
+#include <cmath>
 
 #include "viewmodels/other_hand.h"
 #include "viewmodels/sexmodel.h"
@@ -53,7 +54,7 @@ class TestSexing : public QObject {
     Q_OBJECT
 
 private slots:
-    void queueListsTheOldestFirst() {
+    void queueListsThoseThatTellMostFirst() {
         DeskFixture at;
         at.openRoom();
         OtherHand hand(at);
@@ -68,15 +69,20 @@ private slots:
         QVERIFY(!queue.isReady());
         at.settle();
         QVERIFY(queue.isReady());
-        QCOMPARE(queue.count(), 3);
+        // One row for each animal, with its best moult: nothing is measured, so the newest of those.
+        QCOMPARE(queue.count(), 2);
         QCOMPARE(queue.summary(), QString("3 moults wait"));
         QCOMPARE(text(queue, 0, SexQueueModel::TagRole), QString("214"));
-        QVERIFY(text(queue, 0, SexQueueModel::WhenRole).endsWith("90 days ago"));
-        QVERIFY(text(queue, 1, SexQueueModel::WhenRole).endsWith("5 days ago"));
-        QCOMPARE(text(queue, 1, SexQueueModel::PhotosRole), QString("2 photos"));
-        QCOMPARE(text(queue, 2, SexQueueModel::WhenRole), QString("Moult of today"));
-        QCOMPARE(text(queue, 2, SexQueueModel::BinomialRole), QString("Grammostola pulchra"));
-        QVERIFY(text(queue, 2, SexQueueModel::ThumbnailRole).contains("-photos/thumbnails/"));
+        QVERIFY(text(queue, 0, SexQueueModel::WhenRole).endsWith("5 days ago"));
+        QCOMPARE(text(queue, 0, SexQueueModel::PhotosRole), QString("2 photos"));
+        QCOMPARE(text(queue, 1, SexQueueModel::WhenRole), QString("Moult of today"));
+        QCOMPARE(text(queue, 1, SexQueueModel::BinomialRole), QString("Grammostola pulchra"));
+        QVERIFY(text(queue, 1, SexQueueModel::ThumbnailRole).contains("-photos/thumbnails/"));
+        QVERIFY(!queue.data(queue.index(0), SexQueueModel::LookedRole).toBool());
+        hand.moult(at.pulchra, 200, 1, sized(25));  // the largest tells most
+        at.settle();
+        QCOMPARE(text(queue, 0, SexQueueModel::BinomialRole), QString("Grammostola pulchra"));
+        QVERIFY(text(queue, 0, SexQueueModel::WhenRole).endsWith("200 days ago"));
         at.desk.close();
         at.settle();
         QCOMPARE(queue.count(), 0);
@@ -92,15 +98,20 @@ private slots:
         const QAbstractItemModelTester tester(&queue);
         queue.setDesk(&at.desk);
         at.settle();
-        QSignalSpy removals(&queue, &QAbstractItemModel::rowsRemoved);
         Look(at, old).say(cannotTell);
         at.settle();
-        QCOMPARE(queue.summary(), QString("One moult waits"));
+        QCOMPARE(queue.summary(),
+                 QString("One moult waits. One animal was looked at and is still open"));
+        QCOMPARE(text(queue, 1, SexQueueModel::TagRole), QString("214"));
+        QVERIFY(queue.data(queue.index(1), SexQueueModel::LookedRole).toBool());
+        QSignalSpy removals(&queue, &QAbstractItemModel::rowsRemoved);
+        Look(at, old).say(female, 3);
+        at.settle();
+        QCOMPARE(queue.count(), 1);
         QCOMPARE(removals.count(), 1);
         at.desk.undo();
         at.settle();
         QCOMPARE(queue.count(), 2);
-        QCOMPARE(text(queue, 0, SexQueueModel::TagRole), QString("214"));
     }
 
     void showsTheMoultBesideEarlierOnes() {
@@ -145,7 +156,8 @@ private slots:
         QCOMPARE(sexNow(at), Sex::female);
         const auto said = sexings(at).at(0);
         QCOMPARE(said.body.about, moult);
-        QVERIFY(said.body.text->ends_with("Beyond doubt"));
+        QCOMPARE(said.body.clarity, Clarity::beyondDoubt);
+        QCOMPARE(said.body.look, Look::moult);
         QCOMPARE(at.desk.doneText(), QString("female, by its moult"));
         QVERIFY(look.model.verdict().startsWith("You saw a female"));
         at.desk.undo();
@@ -163,7 +175,7 @@ private slots:
         look.say(cannotTell);
         QCOMPARE(sexNow(at), Sex::male);
         QCOMPARE(sexings(at).size(), 2U);
-        QVERIFY(!sexings(at).at(0).body.text);  // how clearly was not asked
+        QVERIFY(!sexings(at).at(0).body.clarity);  // how clearly was not asked
         QVERIFY(look.model.verdict().startsWith("You could not tell"));
     }
 
@@ -172,7 +184,7 @@ private slots:
         at.openRoom();
         OtherHand hand(at);
         Look look(at, hand.moult(at.hamorii, 5, 1));
-        look.say(female, 1);
+        look.say(female, 2);
         look.say(male, 3);
         QCOMPARE(sexings(at).size(), 1U);
         QCOMPARE(sexNow(at), Sex::male);
@@ -182,6 +194,40 @@ private slots:
         QCOMPARE(sexings(at).at(0).body.sex, Sex::female);
         QCOMPARE(sexNow(at), Sex::female);
         QVERIFY(look.model.verdict().startsWith("You saw a female"));
+    }
+
+    /// Barely or partly is evidence, and no more: the record of the sex stays as it is.
+    void whatIsSeenPartlyLeavesTheSexAsItIs() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        Look look(at, hand.moult(at.hamorii, 5, 1));
+        look.say(female, 1);
+        QCOMPARE(sexings(at).size(), 1U);
+        QCOMPARE(sexNow(at), Sex::unknown);
+    }
+
+    /// 12 mm and clearly: 30 to 1, so 30 / 31 from even odds.
+    void showsWhatTheChoiceWouldMean() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        Look look(at, hand.moult(at.hamorii, 5, 1, sized(12)));
+        QCOMPARE(look.model.before(), 0.5);
+        QCOMPARE(look.model.after(), 0.5);
+        QCOMPARE(look.model.finding(), QString("Could be either"));
+        look.model.setChoice(female);
+        look.model.setClarity(3);
+        QVERIFY(std::abs(look.model.after() - 30.0 / 31.0) < 1e-12);
+        QCOMPARE(look.model.finding(), QString("Female"));
+        QCOMPARE(look.model.preview(),
+                 QString("50 in 100 female before, 97 in 100 with this moult"));
+        look.model.save();
+        at.settle();
+        // What is on record is not counted twice.
+        QCOMPARE(look.model.before(), 0.5);
+        QVERIFY(std::abs(look.model.after() - 30.0 / 31.0) < 1e-12);
+        QCOMPARE(look.model.drawings().size(), 7);
     }
 
     void nothingIsWrittenWithoutAChoice() {

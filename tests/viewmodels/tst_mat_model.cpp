@@ -129,4 +129,4 @@ private slots:
 };
 
 QTEST_MAIN(TestMat)
-#include "tst_mat.moc"
+#include "tst_mat_model.moc"
