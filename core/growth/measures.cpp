@@ -32,7 +32,7 @@ std::vector<Measured> measureHistory(std::span<const Fact> history, Measure meas
         if (!values.empty() && ofMoult != moults) before = values.back().size;
         ofMoult = moults;
         Measured value{fact.id, fact.day, *size, fact.body.method, moults};
-        value.isOfTheMoult = fact.kind == FactKind::moulted;
+        value.isOfTheMoult = fact.kind == FactKind::moulted || fact.body.about.has_value();
         if (before) value.factor = *size / *before;
         values.push_back(value);
     }

@@ -5,9 +5,9 @@
 
 namespace burrow {
 
-/// The same picture with its greys spread over the whole range: of the luminance (Rec. ITU-R BT.601) the
-/// darkest and the lightest hundredth become black and white, and colours go along. A picture without
-/// detail stays as it is.
+/// The same picture with its local contrast raised (measure::withLocalContrast), which shows a pale plate
+/// beside dark book lungs. Colour differences stay. Null for a null picture. Takes some milliseconds for
+/// each megapixel.
 [[nodiscard]] QImage withContrast(const QImage& picture);
 
 }  // namespace burrow
