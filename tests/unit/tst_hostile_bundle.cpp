@@ -208,8 +208,8 @@ private slots:
     void onlyPlainFiles() {
         const std::uint32_t link = 0120777;
         const std::uint32_t folder = 040755;
-        const std::uint32_t device = 020666;
-        for (const auto mode : {link, folder, device}) {
+        const std::uint32_t node = 020666;
+        for (const auto mode : {link, folder, node}) {
             auto zip = parts().zip();
             zip[0].mode = mode;
             QCOMPARE(takeIn(zip), std::string("bundle.strangeFile"));
