@@ -43,9 +43,9 @@ struct Climate {
 };
 
 // Named as the shelves are.
-constexpr std::array climates{Climate{"A", 24.9, 0.4, 55, false},
+constexpr std::array climates{Climate{"A", 24.9, 0.4, 62, false},
                               Climate{"C, warm", 25.2, 0.5, 62, true},
-                              Climate{"D, nursery", 25.0, 0.3, 74, false}};
+                              Climate{"D, nursery", 25.0, 0.3, 65, false}};
 
 }  // namespace
 
@@ -109,7 +109,7 @@ Result<std::vector<Draft>> airOfRoom(Book& book, const Options& options, Dice& d
             const double sun = std::sin((minute / 60.0 - 9) / 12 * std::numbers::pi);
             const bool isHot = climate.hasHotDay && day == options.until - 9;
             const double warmth = climate.warmth + climate.swing * sun + (isHot ? 5.5 : 0);
-            const double damp = climate.humidity - 5 * sun - (isHot ? 12 : 0);
+            const double damp = climate.humidity - 3 * sun - (isHot ? 12 : 0);
             samples.push_back({options.zone.at(day, minute * 60),
                                Celsius{std::round(dice.around(warmth, 0.2) * 10) / 10},
                                air::Percent{std::round(dice.around(damp, 2))}});

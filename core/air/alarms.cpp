@@ -115,15 +115,4 @@ std::vector<Alarm> alarms(std::span<const Sample> samples, const AirRange& range
     return all;
 }
 
-std::optional<Range<Celsius>> sharedWarmth(std::span<const Range<Celsius>> ranges) {
-    if (ranges.empty()) return std::nullopt;
-    auto shared = ranges.front();
-    for (const auto& range : ranges) {
-        shared.least = std::max(shared.least, range.least);
-        shared.most = std::min(shared.most, range.most);
-    }
-    if (shared.least > shared.most) return std::nullopt;
-    return shared;
-}
-
 }  // namespace burrow::air

@@ -1,6 +1,7 @@
 // When the air of a place was outside the range of those who live there.
 #pragma once
 
+#include <algorithm>
 #include <optional>
 #include <span>
 #include <vector>
@@ -38,6 +39,16 @@ struct Alarm {
 
 /// The range in which all of several can live: from the greatest least to the smallest most; nothing
 /// where there is none, or nobody says.
-[[nodiscard]] std::optional<Range<Celsius>> sharedWarmth(std::span<const Range<Celsius>> ranges);
+template <class Unit>
+[[nodiscard]] std::optional<Range<Unit>> sharedRange(std::span<const Range<Unit>> ranges) {
+    if (ranges.empty()) return std::nullopt;
+    auto shared = ranges.front();
+    for (const auto& range : ranges) {
+        shared.least = std::max(shared.least, range.least);
+        shared.most = std::min(shared.most, range.most);
+    }
+    if (shared.least > shared.most) return std::nullopt;
+    return shared;
+}
 
 }  // namespace burrow::air

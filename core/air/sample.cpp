@@ -19,9 +19,15 @@ constexpr std::array<std::pair<std::string_view, ColumnRole>, 5> roles{
 std::vector<TableShape> shapes() {
     return {{"columns", {{"names"}}},
             {"alarms", {{"back", {{0, 20}}}, {"least_minutes", {{0, 1440}}}}},
+            {"humidity", {{"least", {{0, 100}}}, {"most", {{0, 100}}}}},
             {"gaps", {{"minutes", {{1, 1440}}}}},
             {"development", {{"celsius", {{0, 40}}}}}};
 }
+
+constexpr std::array<std::pair<std::string_view, Damp>, 4> damps{{{"dry", Damp::dry},
+                                                                  {"moderate", Damp::moderate},
+                                                                  {"moist", Damp::moist},
+                                                                  {"swamp", Damp::swamp}}};
 
 }  // namespace
 
@@ -35,6 +41,14 @@ Result<AirRules> AirRules::fromJson(std::string_view file) {
         for (const auto words : split(row->word("names"), '|')) {
             rules.columns.push_back({role, std::string(trimmed(words))});
         }
+    }
+    for (const auto& [name, damp] : damps) {
+        const auto* row = tables.find("humidity", name);
+        if (row == nullptr || row->number("least") > row->number("most")) {
+            return fail(Trouble::badInput, {"air.rules"});
+        }
+        rules.humidityFor.at(static_cast<std::size_t>(damp)) = {{row->number("least")},
+                                                                {row->number("most")}};
     }
     const auto* warmth = tables.find("alarms", "warmth");
     const auto* humidity = tables.find("alarms", "humidity");

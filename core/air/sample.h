@@ -1,6 +1,7 @@
 // One reading of a thermometer and hygrometer, and the rules that the room reads from data.
 #pragma once
 
+#include <array>
 #include <optional>
 #include <string>
 #include <string_view>
@@ -9,6 +10,7 @@
 #include "air/humidity.h"
 #include "base/civil.h"
 #include "base/result.h"
+#include "model/profile.h"
 
 namespace burrow::air {
 
@@ -41,6 +43,12 @@ struct AirRules {
     Patience humidity;
     int longestGapMinutes = 180;  ///< between samples that are still joined by a line
     Celsius base;                 ///< day-degrees count from here
+    /// In which humidity of the air those do well whose ground is kept so damp, by Damp.
+    std::array<Range<Percent>, 4> humidityFor{};
+
+    [[nodiscard]] const Range<Percent>& humidityOf(Damp damp) const {
+        return humidityFor.at(static_cast<std::size_t>(damp));
+    }
 
     /// Fails with `badInput` for a file that is no such tables.
     static Result<AirRules> fromJson(std::string_view file);

@@ -56,18 +56,23 @@ std::optional<double> valueOf(const air::Sample& sample, AirValue which) {
     return sample.humidity ? std::optional(sample.humidity->value) : std::nullopt;
 }
 
-void addWanted(AirReport& report, const Room& room) {
+void addWanted(AirReport& report, const Room& room, const air::AirRules& rules) {
     std::vector<Range<Celsius>> ranges;
+    std::vector<Range<air::Percent>> humidities;
     for (const auto& resident : room.residents()) {
         const bool isThere = resident->subject().isKept() &&
                              resident->subject().standing == Standing::here &&
                              placeFit(report.place, resident->kept.place) > 0;
         if (!isThere) continue;
         ++report.standing;
-        if (resident->profile != nullptr) ranges.push_back(resident->profile->warmth.value);
+        if (resident->profile == nullptr) continue;
+        ranges.push_back(resident->profile->warmth.value);
+        humidities.push_back(rules.humidityOf(resident->profile->damp.value));
     }
-    report.wanted = air::sharedWarmth(ranges);
+    report.wanted = air::sharedRange<Celsius>(ranges);
     report.isWantedApart = !ranges.empty() && !report.wanted;
+    report.wantedHumidity = air::sharedRange<air::Percent>(humidities);
+    report.isHumidityApart = !humidities.empty() && !report.wantedHumidity;
 }
 
 }  // namespace
@@ -85,8 +90,8 @@ AirReport airReport(const Room& room, std::string_view place, std::vector<air::S
         ++report.warmDays;
     }
     if (!report.samples.empty()) report.now = nowOf(report.samples.back());
-    addWanted(report, room);
-    report.alarms = air::alarms(report.samples, {report.wanted, std::nullopt}, rules);
+    addWanted(report, room, rules);
+    report.alarms = air::alarms(report.samples, {report.wanted, report.wantedHumidity}, rules);
     return report;
 }
 

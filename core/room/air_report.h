@@ -36,7 +36,10 @@ struct AirReport {
     int standing = 0;                      ///< animals on the books that stand there
     std::optional<Range<Celsius>> wanted;  ///< warmth in which all of them do well
     bool isWantedApart = false;            ///< there is no such warmth
-    std::vector<air::Alarm> alarms;        ///< only where there is
+    std::optional<Range<air::Percent>>
+        wantedHumidity;  ///< likewise, by how damp their ground is kept
+    bool isHumidityApart = false;
+    std::vector<air::Alarm> alarms;  ///< only where there is
 };
 
 /// Of readings in the order of time.

@@ -75,6 +75,8 @@ json toJson(const AirReport& report, bool withReadings, const Console& console) 
                 {"standing", report.standing},
                 {"wanted_celsius", maybe(report.wanted)},
                 {"wanted_apart", report.isWantedApart},
+                {"wanted_humidity", maybe(report.wantedHumidity)},
+                {"humidity_apart", report.isHumidityApart},
                 {"alarms", json::array()}};
     for (const auto& day : report.days) {
         object["days"].push_back(

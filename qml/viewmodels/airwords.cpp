@@ -44,13 +44,31 @@ QString momentText(Instant at, const Desk& desk) {
                       {"minute", fmt::format("{:02}", second / 60 % 60)}}});
 }
 
-QString wantedText(const AirReport& report, const Desk& desk) {
+namespace {
+
+QString warmthText(const AirReport& report, const Desk& desk) {
     const MessageArgument count{"count", std::int64_t{report.standing}};
     if (report.isWantedApart) return desk.say({"air.apart", {count}});
     if (!report.wanted) return desk.say("air.nobody");
     return desk.say(
         {report.standing == 1 ? "air.wantedOne" : "air.wanted",
          {{"least", report.wanted->least.value}, {"most", report.wanted->most.value}, count}});
+}
+
+QString humidityText(const AirReport& report, const Desk& desk) {
+    if (report.isHumidityApart) return desk.say("air.humidityApart");
+    if (!report.wantedHumidity) return {};
+    const auto& wanted = *report.wantedHumidity;
+    return desk.say(
+        {"air.humidityWanted", {{"least", wanted.least.value}, {"most", wanted.most.value}}});
+}
+
+}  // namespace
+
+QString wantedText(const AirReport& report, const Desk& desk) {
+    const auto warmth = warmthText(report, desk);
+    const auto humidity = humidityText(report, desk);
+    return humidity.isEmpty() ? warmth : warmth + QStringLiteral(". ") + humidity;
 }
 
 }  // namespace burrow

@@ -181,9 +181,9 @@ void checkAlarms(Checks& checks) {
                 "still too cold");
     checks.that(of({22, 28}).empty(), "the ends belong to the range");
     const std::vector<Range<Celsius>> shared{{{20}, {26}}, {{24}, {30}}};
-    checks.that(sharedWarmth(shared) == Range<Celsius>{{24}, {26}}, "warmth for both");
+    checks.that(sharedRange<Celsius>(shared) == Range<Celsius>{{24}, {26}}, "warmth for both");
     const std::vector<Range<Celsius>> apart{{{18}, {22}}, {{24}, {30}}};
-    checks.that(!sharedWarmth(apart) && !sharedWarmth({}), "no warmth suits both");
+    checks.that(!sharedRange<Celsius>(apart) && !sharedRange<Celsius>({}), "no warmth suits both");
 }
 
 bool airHolds() {

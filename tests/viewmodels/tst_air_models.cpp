@@ -184,6 +184,7 @@ private slots:
         QCOMPARE(lineNamed(now, "Water in the air")["value"].toString(), QString("13.8 g/m³"));
         QVERIFY(place.hasWanted());
         QVERIFY(place.wanted().contains("suit all 2 that stand here"));
+        QVERIFY(place.wanted().contains("% humidity around the tubs suits them"));
         QCOMPARE(place.rowCount(), 1);
         QCOMPARE(column(place, AirPlaceModel::ValueRole), QStringList{"25 to 25 °C, 60 to 60 %"});
         QCOMPARE(place.warmth().size(), 1);
