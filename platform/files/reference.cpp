@@ -29,11 +29,10 @@ std::string textOf(const char* resource) {
 std::vector<std::string> species() { return {textOf(":/burrow/species.json")}; }
 
 Result<RoomTables> tables() {
-    return RoomTables::fromJson(textOf(":/burrow/rules/tables/prey.json"),
-                                textOf(":/burrow/rules/tables/homes.json"),
-                                textOf(":/burrow/rules/tables/air.json"),
-                                textOf(":/burrow/rules/tables/away.json"),
-                                textOf(":/burrow/rules/tables/sexing.json"));
+    return RoomTables::fromJson(
+        textOf(":/burrow/rules/tables/prey.json"), textOf(":/burrow/rules/tables/homes.json"),
+        textOf(":/burrow/rules/tables/air.json"), textOf(":/burrow/rules/tables/away.json"),
+        textOf(":/burrow/rules/tables/sexing.json"));
 }
 
 }  // namespace

@@ -1,9 +1,9 @@
 #include "notify/dbus_notifier.h"
 
+#include <QCoreApplication>
 #include <QDBusMessage>
 #include <QDBusPendingCallWatcher>
 #include <QDBusPendingReply>
-#include <QCoreApplication>
 
 namespace burrow {
 namespace {
