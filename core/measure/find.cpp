@@ -112,7 +112,7 @@ bool readsBetterMirrored(const FoundMarks& marks, const tags::LumaView& picture)
 GreyCopy greyCopy(const pictures::Raster& photo, int longest) {
     GreyCopy copy;
     const int side = std::max(photo.width(), photo.height());
-    copy.factor = std::max(1, (side + longest - 1) / longest);
+    copy.factor = std::max(1, (2 * side + longest) / (2 * longest));
     const int f = copy.factor;
     copy.width = photo.width() / f;
     copy.height = photo.height() / f;

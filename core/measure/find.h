@@ -20,7 +20,7 @@ struct GreyCopy {
 
     [[nodiscard]] tags::LumaView view() const { return {pixels.data(), width, height, width}; }
 };
-/// No larger than `longest` on its longer side.
+/// By the whole factor that brings the longer side nearest to `longest`; never larger than the photo.
 [[nodiscard]] GreyCopy greyCopy(const pictures::Raster& photo, int longest);
 
 /// A square of a mat, or an enclosure's tag, with its corners in the photo's own pixels.

@@ -18,7 +18,7 @@ enum class ScaleKind { mat, tag };
 /// What a photo must keep to, to be measured. Common practice, no source; `tests/property/prop_survey`
 /// shows what holds within them.
 struct SurveyLimits {
-    double leastPixelsPerMm = 3;
+    double leastPixelsPerMm = 2;
     /// Of the shortest to the longest direction of a circle on the sheet: 0.72 is a tilt of 44 degrees.
     double leastLevel = 0.72;
     double mostBlur = 0.62;     ///< standard deviation, in modules

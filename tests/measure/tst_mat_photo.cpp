@@ -205,10 +205,10 @@ private slots:
         const auto grey = greyOf(photo);
         const auto live = hintFor({grey.data(), photo.width(), photo.height(), photo.width()});
         QVERIFY(live.hint == Hint::mirrored || live.hint == Hint::noMat);
-        QCOMPARE(refusal(turnedOver(photographed(
-                     tagOnly(), usualShot(), cameraOf(usualShot(), {{25}, {18}, {50}, {44}})))) ==
-                     "measured",
-                 true);  // lengths are the same in a mirror, and a single tag is read in it
+        // A single tag may be read in a mirror, where lengths are the same; else it is said.
+        const auto camera = cameraOf(usualShot(), {{25}, {18}, {50}, {44}});
+        const auto said = refusal(turnedOver(photographed(tagOnly(), usualShot(), camera)));
+        QVERIFY2(said == "measure.mirrored" || said == "measured", said.c_str());
     }
     void twoMats() {
         const auto photo = photoOfMat(usualShot());
