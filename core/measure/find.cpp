@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "measure/homography.h"
+#include "measure/two_threads.h"
 
 namespace burrow::measure {
 namespace {
@@ -121,22 +122,26 @@ GreyCopy greyCopy(const pictures::Raster& photo, int longest) {
     // Every second row of larger squares is enough, and so is green, which has the least noise.
     const int skip = f >= 3 ? 2 : 1;
     constexpr int green = 1;
-    std::vector<std::uint32_t> sums(static_cast<std::size_t>(copy.width));
     const auto count = static_cast<std::uint32_t>(f * ((f + skip - 1) / skip));
-    for (int y = 0; y < copy.height; ++y) {
-        std::fill(sums.begin(), sums.end(), 0U);
-        for (int i = 0; i < f; i += skip) {
-            const auto* pixel = photo.row(y * f + i) + green;
-            for (auto& sum : sums) {
-                std::uint32_t across = 0;
-                for (int k = 0; k < f; ++k, pixel += 3) across += *pixel;
-                sum += across;
+    constexpr int bandRows = 32;
+    const auto bands = static_cast<std::size_t>((copy.height + bandRows - 1) / bandRows);
+    onTwoThreads(bands, [&](std::size_t band) {
+        std::vector<std::uint32_t> sums(static_cast<std::size_t>(copy.width));
+        const int first = static_cast<int>(band) * bandRows;
+        for (int y = first; y < std::min(copy.height, first + bandRows); ++y) {
+            std::fill(sums.begin(), sums.end(), 0U);
+            for (int i = 0; i < f; i += skip) {
+                const auto* pixel = photo.row(y * f + i) + green;
+                for (auto& sum : sums) {
+                    std::uint32_t across = 0;
+                    for (int k = 0; k < f; ++k, pixel += 3) across += *pixel;
+                    sum += across;
+                }
             }
+            auto* out = copy.pixels.data() + static_cast<std::ptrdiff_t>(y) * copy.width;
+            for (const auto sum : sums) *out++ = static_cast<std::uint8_t>(sum / count);
         }
-        auto* out =
-            &copy.pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(copy.width)];
-        for (const auto sum : sums) *out++ = static_cast<std::uint8_t>(sum / count);
-    }
+    });
     return copy;
 }
 

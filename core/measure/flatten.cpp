@@ -32,8 +32,12 @@ struct Fixed {
 class Sampler {
 public:
     Sampler(const Raster& photo, const Projection& projection, const MatBox& region,
-            double pixelsPerMm)
-        : photo_(photo), projection_(projection), region_(region), perMm_(pixelsPerMm) {}
+            double pixelsPerMm, const Balance& balance)
+        : photo_(photo),
+          projection_(projection),
+          region_(region),
+          perMm_(pixelsPerMm),
+          table_(balance.table) {}
 
     /// Writes rows y to y + mesh of the result into `out`, as far as `rows` and `width` go.
     void band(int y, int rows, int width, std::uint8_t* out, std::size_t stride) const;
@@ -48,6 +52,7 @@ private:
     const Projection& projection_;
     MatBox region_;
     double perMm_;
+    const decltype(Balance::table)& table_;
 };
 
 /// The photo's place for the upper left corner of an output pixel, counted from the middle of the first
@@ -87,9 +92,9 @@ void Sampler::fast(Fixed from, Fixed step, int count, std::uint8_t* out) const {
             ((256 - right - down + both) * lanesAt(pixel) + (right - both) * lanesAt(pixel + 3) +
              (down - both) * lanesAt(pixel + stride) + both * lanesAt(pixel + stride + 3) + half) >>
             8U;
-        out[0] = static_cast<std::uint8_t>(sum);
-        out[1] = static_cast<std::uint8_t>(sum >> 32U);
-        out[2] = static_cast<std::uint8_t>(sum >> 16U);
+        out[0] = table_[0][sum & 0xFFU];
+        out[1] = table_[1][(sum >> 32U) & 0xFFU];
+        out[2] = table_[2][(sum >> 16U) & 0xFFU];
         from.x += step.x;
         from.y += step.y;
     }
@@ -104,7 +109,7 @@ void Sampler::careful(Fixed from, Fixed step, int count, std::uint8_t* out) cons
         } else if (x >= -1 && y >= -1 && x < photo_.width() && y < photo_.height()) {
             const auto* rim = photo_.row(std::clamp(static_cast<int>(y), 0, photo_.height() - 1)) +
                               3 * std::clamp(static_cast<int>(x), 0, photo_.width() - 1);
-            std::copy_n(rim, 3, out);
+            for (std::size_t c = 0; c < 3; ++c) out[c] = table_[c][rim[c]];
         } else {
             std::fill_n(out, 3, std::uint8_t{255});
         }
@@ -143,14 +148,6 @@ void Sampler::band(int y, int rows, int width, std::uint8_t* out, std::size_t st
                 careful(middle, step, count, to3);
             }
         }
-    }
-}
-
-void balanceRow(std::uint8_t* row, int width, const Balance& balance) {
-    for (int x = 0; x < width; ++x, row += 3) {
-        row[0] = balance.table[0][row[0]];
-        row[1] = balance.table[1][row[1]];
-        row[2] = balance.table[2][row[2]];
     }
 }
 
@@ -196,11 +193,10 @@ Result<Raster> flatten(const Raster& photo, const Survey& survey, const FlattenO
     constexpr double worthIt = 1.5;
     constexpr double mostFine = 16;
     const int n = finer > worthIt ? static_cast<int>(std::ceil(std::min(finer, mostFine))) : 1;
-    const Sampler sampler(photo, projection, region, options.pixelsPerMm * n);
+    const Sampler sampler(photo, projection, region, options.pixelsPerMm * n, options.balance);
     // In bands of as many rows of the result as a net's mesh holds fine ones.
     const int rowsOfBand = std::max(1, mesh / n);
     const auto bands = static_cast<std::size_t>((result.height() + rowsOfBand - 1) / rowsOfBand);
-    const bool isBalanced = options.balance.gains != std::array<double, 3>{1, 1, 1};
     onTwoThreads(bands, [&](std::size_t band) {
         const int y = static_cast<int>(band) * rowsOfBand;
         const int rows = std::min(rowsOfBand, result.height() - y);
@@ -214,9 +210,6 @@ Result<Raster> flatten(const Raster& photo, const Survey& survey, const FlattenO
                 shrinkRow(fine.data() + stride * static_cast<std::size_t>(i * n), stride, n,
                           result.width(), result.row(y + i));
             }
-        }
-        for (int i = 0; i < rows && isBalanced; ++i) {
-            balanceRow(result.row(y + i), result.width(), options.balance);
         }
     });
     return result;

@@ -151,9 +151,14 @@ Done fitBest(const std::vector<SymbolEdges>& symbols, const Homography& start, c
         edges.insert(edges.end(), symbol.edges.begin(), symbol.edges.end());
     }
     const int count = static_cast<int>(symbols.size());
-    BURROW_TRY(const auto straight, fitEdges(edges, count, start, lens, noLens));
-    BURROW_TRY(const auto bent,
-               fitEdges(edges, count, straight.projection().toPicture, lens, lensBelief));
+    std::array<Result<EdgeFit>, 2> fits{EdgeFit{}, EdgeFit{}};
+    onTwoThreads(fits.size(), [&](std::size_t i) {
+        fits[i] = fitEdges(edges, count, start, lens, i == 0 ? noLens : lensBelief);
+    });
+    if (!fits[0]) return failAs(fits[0]);
+    if (!fits[1]) return failAs(fits[1]);
+    const auto& straight = *fits[0];
+    const auto& bent = *fits[1];
     found.bend = bendOf(symbols, bent);
     const double perMm = stretchAt(straight.projection(), found.middle).least;
     const double inflation = inflationOf(bent, found.bend, perMm);
