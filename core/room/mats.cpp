@@ -65,9 +65,9 @@ FieldValues matFields(const PrintedMat& mat) { return {{settingOf(mat.name), mat
 Result<Millimetres> readBar(std::string_view text) {
     const auto length = readLength(text);
     if (!length) {
-        std::string shown(trimmed(text).substr(0, 40));
-        if (!isUtf8(shown)) shown = "?";
-        return fail(Trouble::badInput, {"mat.unreadable", {{"value", shown}}});
+        const std::string shown(trimmed(text).substr(0, 40));
+        return fail(Trouble::badInput,
+                    {"mat.unreadable", {{"value", isUtf8(shown) ? shown : std::string("?")}}});
     }
     BURROW_TRY(const auto scale, measure::PrintScale::fromBar(*length));
     static_cast<void>(scale);
