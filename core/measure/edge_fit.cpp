@@ -320,58 +320,67 @@ void setCovariance(EdgeFit& fit, const Problem& problem, const Vector& p, bool h
     }
 }
 
-}  // namespace
+constexpr std::size_t leastEdges = 40;
 
-Projection projectionOf(const Parameters& p, const FitFrame& frame) {
-    const Homography inFrame{p[0], p[1], p[2], p[3], p[4], p[5], p[6], p[7], 1};
-    const double s = 1 / frame.extent;
-    const Homography before{s, 0, -s * frame.centre.x.value, 0, s, -s * frame.centre.y.value, 0,
-                            0, 1};
-    const Homography after{
-        frame.radius, 0, frame.middle.x, 0, frame.radius, frame.middle.y, 0, 0, 1};
-    return {product(after, product(inFrame, before)), {frame.middle, frame.radius, p[8]}};
-}
-
-Parameters parametersOf(const Homography& toPicture, const FitFrame& frame) {
-    const double r = 1 / frame.radius;
-    const Homography before{
-        frame.extent, 0, frame.centre.x.value, 0, frame.extent, frame.centre.y.value, 0, 0, 1};
-    const Homography after{r, 0, -r * frame.middle.x, 0, r, -r * frame.middle.y, 0, 0, 1};
-    const auto h = product(after, product(toPicture, before));
-    Parameters p{};
-    for (std::size_t i = 0; i < 8; ++i) p[i] = h[i] / h[8];
+Vector startOf(const Problem& problem, const Homography& start, const FitFrame& frame,
+               const RadialBelief& belief) {
+    Vector p = Vector::Zero(problem.size());
+    const auto begun = parametersOf(start, frame);
+    for (std::size_t i = 0; i < 8; ++i) p(static_cast<Eigen::Index>(i)) = begun[i];
+    if (belief.deviation > 0) p(radialAt) = belief.mean;
     return p;
 }
 
+/// Comes near, and leaves out what does not belong. The first round keeps more than will stay, since the
+/// start may be off.
+bool approach(std::span<const EdgePoint> edges, int symbols, Problem& problem, Vector& p,
+              std::vector<double>& noise) {
+    constexpr double roughly = 1e-3;
+    if (!p.allFinite()) return false;
+    for (const double widening : {2.0, 1.0}) {
+        if (!settle(problem, p, roughly)) return false;
+        noise = scatter(edges, symbols, problem, p);
+        weigh(edges, problem, p, noise, widening);
+    }
+    return true;
+}
+
+}  // namespace
+
 Result<EdgeFit> fitEdges(std::span<const EdgePoint> edges, int symbols, const Homography& start,
                          const Radial& lens, const RadialBelief& belief) {
-    constexpr std::size_t least = 40;
     const auto unfit = [] { return fail(Trouble::badInput, {"measure.unfit"}); };
-    if (edges.size() < least) return unfit();
+    if (edges.size() < leastEdges) return unfit();
     EdgeFit fit;
     fit.frame = frameOf(edges, lens);
     Problem problem(edges, symbols, fit.frame, belief);
-    Vector p = Vector::Zero(problem.size());
-    const auto begun = parametersOf(start, fit.frame);
-    for (std::size_t i = 0; i < 8; ++i) p(static_cast<Eigen::Index>(i)) = begun[i];
-    if (belief.deviation > 0) p(radialAt) = belief.mean;
-    if (!p.allFinite()) return unfit();
-    // The first round keeps more than will stay, since the start may be off.
-    constexpr double roughly = 1e-3, well = 1e-7;
-    for (const double widening : {2.0, 1.0}) {
-        if (!settle(problem, p, roughly)) return unfit();
-        fit.noise = scatter(edges, symbols, problem, p);
-        weigh(edges, problem, p, fit.noise, widening);
-    }
+    auto p = startOf(problem, start, fit.frame, belief);
+    if (!approach(edges, symbols, problem, p, fit.noise)) return unfit();
+    constexpr double well = 1e-7;
     if (!settle(problem, p, well)) return unfit();
     judge(fit, edges, problem, p, belief.deviation > 0);
-    if (fit.used < least || fit.freedom <= 0 || !settle(problem, p, well)) return unfit();
+    if (fit.used < leastEdges || fit.freedom <= 0 || !settle(problem, p, well)) return unfit();
     setCovariance(fit, problem, p, belief.deviation > 0);
     for (std::size_t i = 0; i < parameterCount; ++i) {
         fit.parameters[i] = p(static_cast<Eigen::Index>(i));
     }
     for (int i = 0; i < symbols; ++i) fit.spread.push_back(p(shared + i));
     return fit;
+}
+
+std::optional<SymbolFit> fitSymbol(std::span<const EdgePoint> edges, const Homography& start,
+                                   const Radial& lens) {
+    if (edges.size() < leastEdges) return std::nullopt;
+    const auto frame = frameOf(edges, lens);
+    const RadialBelief none;
+    Problem problem(edges, 1, frame, none);
+    auto p = startOf(problem, start, frame, none);
+    std::vector<double> noise;
+    constexpr double enough = 1e-4;
+    if (!approach(edges, 1, problem, p, noise) || !settle(problem, p, enough)) return std::nullopt;
+    Parameters parameters{};
+    for (std::size_t i = 0; i < 8; ++i) parameters[i] = p(static_cast<Eigen::Index>(i));
+    return SymbolFit{projectionOf(parameters, frame).toPicture, noise.front()};
 }
 
 }  // namespace burrow::measure

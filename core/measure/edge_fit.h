@@ -5,26 +5,11 @@
 #include <vector>
 
 #include "base/result.h"
+#include "measure/fit_frame.h"
 #include "measure/plane.h"
 #include "measure/symbol_edges.h"
 
 namespace burrow::measure {
-
-/// Coordinates in which the parameters are of the same size: the sheet about the symbols' middle, the
-/// photo about its own.
-struct FitFrame {
-    MatPoint centre;
-    double extent = 1;  ///< mm
-    ImagePoint middle;
-    double radius = 1;  ///< half the photo's diagonal, pixels
-};
-
-/// Eight of the homography and the radial term.
-inline constexpr std::size_t parameterCount = 9;
-using Parameters = std::array<double, parameterCount>;
-[[nodiscard]] Projection projectionOf(const Parameters& parameters, const FitFrame& frame);
-/// The parameters of a homography without a radial term.
-[[nodiscard]] Parameters parametersOf(const Homography& toPicture, const FitFrame& frame);
 
 struct EdgeFit {
     FitFrame frame;
@@ -59,5 +44,14 @@ struct RadialBelief {
 [[nodiscard]] Result<EdgeFit> fitEdges(std::span<const EdgePoint> edges, int symbols,
                                        const Homography& start, const Radial& lens,
                                        const RadialBelief& belief);
+
+/// What fitEdges gives for the edges of one symbol and a straight lens, without asking how sure it is: for
+/// following a symbol from one look to the next.
+struct SymbolFit {
+    Homography toPicture{};
+    double noise = 0;  ///< standard deviation of a piece's place, pixels
+};
+[[nodiscard]] std::optional<SymbolFit> fitSymbol(std::span<const EdgePoint> edges,
+                                                 const Homography& start, const Radial& lens);
 
 }  // namespace burrow::measure

@@ -81,6 +81,10 @@ bool Sampler::isWithin(const Fixed& place) const {
 void Sampler::fast(Fixed from, Fixed step, int count, std::uint8_t* out) const {
     const auto* origin = photo_.row(0);
     const auto stride = static_cast<std::int64_t>(photo_.stride());
+    // What is written might be anything of ours, for all the compiler knows.
+    const auto* const red = table_[0].data();
+    const auto* const green = table_[1].data();
+    const auto* const blue = table_[2].data();
     for (int i = 0; i < count; ++i, out += 3) {
         const auto* pixel = origin + (from.y >> fraction) * stride + 3 * (from.x >> fraction);
         const auto right = static_cast<std::uint64_t>((from.x >> (fraction - 8)) & 0xFF);
@@ -92,9 +96,9 @@ void Sampler::fast(Fixed from, Fixed step, int count, std::uint8_t* out) const {
             ((256 - right - down + both) * lanesAt(pixel) + (right - both) * lanesAt(pixel + 3) +
              (down - both) * lanesAt(pixel + stride) + both * lanesAt(pixel + stride + 3) + half) >>
             8U;
-        out[0] = table_[0][sum & 0xFFU];
-        out[1] = table_[1][(sum >> 32U) & 0xFFU];
-        out[2] = table_[2][(sum >> 16U) & 0xFFU];
+        out[0] = red[sum & 0xFFU];
+        out[1] = green[(sum >> 32U) & 0xFFU];
+        out[2] = blue[(sum >> 16U) & 0xFFU];
         from.x += step.x;
         from.y += step.y;
     }

@@ -324,10 +324,10 @@ bool Closely::follow() {
     for (auto& edge : edges) edge.symbol = 0;
     const auto start = product(toPhoto_, toModules(place_, modules));
     const auto lens = Radial::about(photo_.width(), photo_.height());
-    const auto fit = fitEdges(edges, 1, start, lens, {});
+    const auto fit = fitSymbol(edges, start, lens);
     if (!fit) return false;
-    result_.local = fit->projection().toPicture;
-    result_.noise = fit->noise.front();
+    result_.local = fit->toPicture;
+    result_.noise = fit->noise;
     toPhoto_ = product(result_.local, toSheet(place_, modules));
     return true;
 }
