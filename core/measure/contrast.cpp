@@ -54,8 +54,8 @@ public:
     }
 
     [[nodiscard]] std::uint8_t at(int x, int y) const {
-        const float across = static_cast<float>(x) / static_cast<float>(width_) - 0.5F;
-        const float along = static_cast<float>(y) / static_cast<float>(height_) - 0.5F;
+        const float across = static_cast<float>(x) * (1.0F / static_cast<float>(width_)) - 0.5F;
+        const float along = static_cast<float>(y) * (1.0F / static_cast<float>(height_)) - 0.5F;
         const int left = static_cast<int>(std::floor(across));
         const int above = static_cast<int>(std::floor(along));
         const float right = across - static_cast<float>(left);

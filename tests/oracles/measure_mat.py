@@ -28,8 +28,7 @@ def numbers(path):
     target = np.float64(ours["to"])
     matrix, _ = cv2.findHomography(source, target, 0)
     theirs = cv2.perspectiveTransform(source.reshape(-1, 1, 2), matrix).reshape(-1, 2)
-    # OpenCV keeps points as float32 on its way.
-    check("homography, points", np.abs(theirs - np.float64(ours["mapped"])).max(), 1e-4)
+    check("homography, points", np.abs(theirs - np.float64(ours["mapped"])).max(), 1e-6)
     check("homography, sum of squares", abs(((theirs - target) ** 2).sum() - ours["squares"]), 1e-6)
 
     # Brown's k1 with the focal length as the unit: ours has half the diagonal.
@@ -46,8 +45,7 @@ def numbers(path):
         tiles = (each["columns"], each["rows"])
         theirs = cv2.createCLAHE(clipLimit=each["clip"], tileGridSize=tiles).apply(grey)
         out = np.int32(each["out"]).reshape(grey.shape)
-        check(f"contrast {grey.shape} {tiles}", np.abs(theirs - out).max(), 1)
-        check("  of pixels", np.mean(theirs != out), 0.001)
+        check(f"contrast {grey.shape} {tiles}", np.abs(theirs - out).max(), 0)
     return 1 if bad else 0
 
 

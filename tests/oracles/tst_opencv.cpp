@@ -4,6 +4,7 @@
 
 #include <QProcess>
 #include <QTemporaryDir>
+#include <cmath>
 #include <fstream>
 #include <nlohmann/json.hpp>
 #include <random>
@@ -24,10 +25,11 @@ void addHomography(json& object, std::mt19937& engine) {
     const Homography camera{14, 0.8, 300, -0.7, 15, 250, 3e-4, 5e-4, 1};
     std::vector<PointPair> pairs;
     for (int i = 0; i < 24; ++i) {
-        const ImagePoint from{x(engine), y(engine)};
+        // OpenCV keeps points as float32 on its way: these lose nothing by it.
+        const auto exact = [](double value) { return std::round(value * 64) / 64; };
+        const ImagePoint from{exact(x(engine)), exact(y(engine))};
         auto to = mapped(camera, from);
-        to.x += error(engine);
-        to.y += error(engine);
+        to = {exact(to.x + error(engine)), exact(to.y + error(engine))};
         pairs.push_back({from, to});
     }
     const auto fit = fitHomography(pairs).value();
