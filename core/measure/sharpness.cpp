@@ -5,7 +5,8 @@
 namespace burrow::measure {
 namespace {
 
-/// The step between pixels so far apart that only one in five hundred exceeds.
+/// The step between pixels so far apart that only few exceed. An edge is straddled by as many pairs as
+/// they are pixels apart, so of wider pairs more are passed over.
 int steepest(const GreyCopy& picture, int apart) {
     std::array<std::size_t, 256> counts{};
     std::size_t all = 0;
@@ -18,7 +19,8 @@ int steepest(const GreyCopy& picture, int apart) {
     }
     std::size_t above = 0;
     int step = 255;
-    while (step > 0 && (above += counts[static_cast<std::size_t>(step)]) * 500 < all) --step;
+    const std::size_t passed = all * static_cast<std::size_t>(apart) / 5000;
+    while (step > 0 && (above += counts[static_cast<std::size_t>(step)]) < passed) --step;
     return step;
 }
 

@@ -44,7 +44,7 @@ Message whyMissing(const std::vector<FoundMark>& squares, const Raster& photo,
     for (const auto& square : squares) {
         const auto stretch = roughStretch(square, photo);
         if (stretch.least < limits.leastLevel * stretch.most) return {"measure.tilted"};
-        if (stretch.least < limits.leastPixelsPerMm) return {"measure.far"};
+        if (stretch.least < limits.readablePixelsPerMm) return {"measure.far"};
     }
     if (looksBlurred(greyCopy(photo, 1600))) return {"measure.blurred"};
     return {"measure.corners", {{"count", static_cast<std::int64_t>(squares.size())}}};

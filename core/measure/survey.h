@@ -19,6 +19,8 @@ enum class ScaleKind { mat, tag };
 /// shows what holds within them.
 struct SurveyLimits {
     double leastPixelsPerMm = 2;
+    /// Below it squares begin to be too small to be read: the reason that is given where some are missing.
+    double readablePixelsPerMm = 4;
     /// Of the shortest to the longest direction of a circle on the sheet: 0.72 is a tilt of 44 degrees.
     double leastLevel = 0.72;
     double mostBlur = 0.62;     ///< standard deviation, in modules

@@ -167,11 +167,6 @@ private slots:
             s.megapixels = 5;
         });
         row("blurred", "measure.blurred", [](Shot& s) { s.blur = 9; });
-        row("from far away", "measure.far", [](Shot& s) {
-            s.fill = 0.3;
-            s.blur = 0.3;
-            s.noise = 1;
-        });
         row("half of it", "measure.corners", [](Shot& s) { s.cut = 0.35; });
     }
     void refusedWithWords() {
@@ -181,6 +176,16 @@ private slots:
         spoil(shot);
         const auto given = refusal(photoOfMat(shot));
         QCOMPARE(QString::fromStdString(given), id);
+    }
+    void fromFarAway() {
+        SurveyLimits limits;
+        limits.leastPixelsPerMm = 12;
+        const auto found = survey(photoOfMat(usualShot()), std::nullopt, limits);
+        QCOMPARE(found.error().message.id, std::string("measure.far"));
+        // Where it is so small that nothing can be read, that is said.
+        auto shot = usualShot();
+        shot.fill = 0.15;
+        QCOMPARE(QString::fromStdString(refusal(photoOfMat(shot))), QString("measure.nothing"));
     }
     void countsTheCorners() {
         auto photo = photoOfMat(usualShot());
