@@ -31,6 +31,31 @@ bool isKnown(const std::vector<Found>& all, const tags::FoundSymbol& symbol) {
     });
 }
 
+/// Twice as wide and high, between pixels by straight lines: where modules have few pixels, more of the
+/// symbols are read.
+GreyCopy enlarged(const GreyCopy& copy) {
+    GreyCopy result{2 * copy.width, 2 * copy.height, 1, {}};
+    result.pixels.reserve(4 * copy.pixels.size());
+    // The middles of the new pixels lie a quarter beside those of the old.
+    const auto near = [](int at, int most) {
+        return std::clamp(at / 2 + (at % 2 == 0 ? -1 : 1), 0, most);
+    };
+    const auto value = [&](int x, int y) {
+        return int{copy.pixels[static_cast<std::size_t>(y) * static_cast<std::size_t>(copy.width) +
+                               static_cast<std::size_t>(x)]};
+    };
+    for (int y = 0; y < result.height; ++y) {
+        const int row = y / 2, otherRow = near(y, copy.height - 1);
+        for (int x = 0; x < result.width; ++x) {
+            const int column = x / 2, otherColumn = near(x, copy.width - 1);
+            const int sum = 9 * value(column, row) + 3 * value(otherColumn, row) +
+                            3 * value(column, otherRow) + value(otherColumn, otherRow);
+            result.pixels.push_back(static_cast<std::uint8_t>((sum + 8) / 16));
+        }
+    }
+    return result;
+}
+
 /// A part of the photo in grey, at its full size.
 GreyCopy cutOut(const pictures::Raster& photo, int left, int top, int right, int bottom) {
     GreyCopy copy{right - left, bottom - top, 1, {}};
@@ -172,6 +197,12 @@ FoundMarks findMarks(const pictures::Raster& photo) {
     if (marks.corners() == 4) return marks;
     if (quick.factor > 1 && look(greyCopy(photo, finerSide), Effort::thorough)) return marks;
     if (marks.corners() == 3) lookForMissing(marks, photo);
+    constexpr int small = 2200;  // on the longer side
+    if (marks.corners() < 4 && std::max(photo.width(), photo.height()) <= small) {
+        const auto large = enlarged(greyCopy(photo, small));
+        addMarks(marks, tags::decode(large.view(), Effort::thorough), 0.5, {});
+        if (marks.corners() == 4) return marks;
+    }
     marks.isMirrored = readsBetterMirrored(marks, quick.view());
     return marks;
 }

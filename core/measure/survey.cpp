@@ -43,7 +43,9 @@ Message whyMissing(const std::vector<FoundMark>& squares, const Raster& photo,
                    const SurveyLimits& limits) {
     for (const auto& square : squares) {
         const auto stretch = roughStretch(square, photo);
-        if (stretch.least < limits.leastLevel * stretch.most) return {"measure.tilted"};
+        // Corners alone are not exact: only what is clearly too much is said.
+        constexpr double clearly = 0.85;
+        if (stretch.least < clearly * limits.leastLevel * stretch.most) return {"measure.tilted"};
         if (stretch.least < limits.readablePixelsPerMm) return {"measure.far"};
     }
     if (looksBlurred(greyCopy(photo, 1600))) return {"measure.blurred"};
