@@ -1,13 +1,19 @@
-// Reading everyone in the book one after the other: a large book is never held whole.
+// Reading many in one go: everyone, one after the other, so that a large book is never held whole; or a few.
 #pragma once
 
 #include <functional>
+#include <span>
+#include <vector>
 
 #include "journal/roster.h"
 
 namespace burrow {
 
-/// As roster(); `each` may keep a copy of what it is given, and must not write to the book.
-Done forEachKept(Book& book, const std::function<void(const Kept&)>& each);
+/// As roster(); `each` must not write to the book.
+Done forEachKept(Book& book, const std::function<void(Kept)>& each);
+
+/// Those named, as far as they are in the book, all from one moment: locking the book once for all of them
+/// takes half the time that once for each would.
+Result<std::vector<Kept>> kept(Book& book, std::span<const SubjectId> those);
 
 }  // namespace burrow

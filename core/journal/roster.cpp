@@ -171,7 +171,7 @@ Result<std::string> roomCode(Book& book) {
     return found ? std::string(row.text(0)) : std::string();
 }
 
-Done forEachKept(Book& book, const std::function<void(const Kept&)>& each) {
+Done forEachKept(Book& book, const std::function<void(Kept)>& each) {
     TagCodes codes;
     {
         BURROW_TRY(auto tags, book.connection().query(
@@ -188,13 +188,13 @@ Done forEachKept(Book& book, const std::function<void(const Kept&)>& each) {
         if (!more) return {};
         BURROW_TRY(auto kept, complete(book, keptAt(rows)));
         kept.tagCode = codeFor(codes, kept.subject);
-        each(kept);
+        each(std::move(kept));
     }
 }
 
 Result<std::vector<Kept>> roster(Book& book) {
     std::vector<Kept> everyone;
-    BURROW_DO(forEachKept(book, [&](const Kept& kept) { everyone.push_back(kept); }));
+    BURROW_DO(forEachKept(book, [&](Kept kept) { everyone.push_back(std::move(kept)); }));
     return everyone;
 }
 
@@ -220,6 +220,17 @@ Result<std::optional<Kept>> kept(Book& book, SubjectId id) {
     }
     kept->tagCode = codeFor(codes, kept->subject);
     return kept;
+}
+
+Result<std::vector<Kept>> kept(Book& book, std::span<const SubjectId> those) {
+    BURROW_TRY(const auto snapshot, storage::Snapshot::take(book.connection()));
+    std::vector<Kept> found;
+    found.reserve(those.size());
+    for (const auto id : those) {
+        BURROW_TRY(auto one, kept(book, id));
+        if (one) found.push_back(*std::move(one));
+    }
+    return found;
 }
 
 Result<std::vector<SubjectId>> subjectsNumbered(Book& book, std::string_view number) {

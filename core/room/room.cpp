@@ -1,11 +1,11 @@
 #include "room/room.h"
 
 #include <algorithm>
-#include <unordered_map>
 
 #include "husbandry/walk_key.h"
 #include "journal/everyone.h"
 #include "room/own_profiles.h"
+#include "room/stub_maker.h"
 
 namespace burrow {
 namespace {
@@ -71,15 +71,9 @@ void Room::fill(std::vector<StubPtr> stubs) {
 Result<Room> Room::load(Book& book, const Reference& reference, const PlanDay& day) {
     Room room;
     BURROW_DO(room.readSettings(book, reference, day));
-    std::vector<StubPtr> stubs;
-    // Thousands are of a hundred species.
-    std::unordered_map<std::string, const Profile*> profiles;
-    BURROW_DO(forEachKept(book, [&](const Kept& kept) {
-        const auto [known, isNew] = profiles.try_emplace(kept.subject.species, nullptr);
-        if (isNew) known->second = room.profiles().find(kept.subject.species);
-        stubs.push_back(std::make_shared<const Stub>(kept, known->second, room.basis_));
-    }));
-    room.fill(std::move(stubs));
+    StubMaker stubs(room.basis_);
+    BURROW_DO(forEachKept(book, [&](Kept kept) { stubs.add(std::move(kept)); }));
+    room.fill(stubs.finish());
     return room;
 }
 
@@ -88,12 +82,10 @@ Result<Room> Room::loadOnly(Book& book, const Reference& reference, const PlanDa
     Room room;
     room.isWhole_ = false;
     BURROW_DO(room.readSettings(book, reference, day));
-    std::vector<StubPtr> stubs;
-    for (const auto id : those) {
-        BURROW_TRY(const auto one, burrow::kept(book, id));
-        if (one) stubs.push_back(room.make(*one));
-    }
-    room.fill(std::move(stubs));
+    BURROW_TRY(auto everyone, burrow::kept(book, those));
+    StubMaker stubs(room.basis_);
+    for (auto& kept : everyone) stubs.add(std::move(kept));
+    room.fill(stubs.finish());
     return room;
 }
 

@@ -1,4 +1,6 @@
 // Looking at a moult, the evidence, and second opinions, by real clicks on the invented room.
+#include <QtTest>
+
 #include "journal/roster.h"
 #include "pages/stage.h"
 #include "support/moult_photo.h"

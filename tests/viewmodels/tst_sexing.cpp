@@ -1,4 +1,5 @@
 // Moults that wait to be sexed, and what is said of one.
+#include <QtTest>
 #include <QAbstractItemModelTester>
 #include <QSignalSpy>
 #include <cmath>
