@@ -1,7 +1,9 @@
 // Records as compact bytes, private to one version of the program: numbers are short, nothing has a name.
-// A record says once in which order its fields stand, as a template over the coder.
+// A record says once in which order its fields stand, as a template over the coder, and over whether it is
+// read (LikeA<Digest> is Digest or const Digest).
 #pragma once
 
+#include <concepts>
 #include <cstdint>
 #include <cstring>
 #include <optional>
@@ -13,6 +15,9 @@
 #include "base/ids.h"
 
 namespace burrow {
+
+template <class T, class Record>
+concept LikeA = std::same_as<std::remove_const_t<T>, Record>;
 
 class Encoder {
 public:
@@ -30,30 +35,32 @@ public:
         bytes.push_back(static_cast<std::uint8_t>(rest));
     }
     template <class Integer>
-    void whole(Integer& value) {
+    void whole(const Integer& value) {
         number(static_cast<std::int64_t>(value));
     }
-    void real(double& value) {
+    void real(const double& value) {
         std::uint64_t bits = 0;
         std::memcpy(&bits, &value, sizeof bits);
         for (unsigned i = 0; i < 8; ++i) bytes.push_back(static_cast<std::uint8_t>(bits >> 8 * i));
     }
-    void text(std::string& value) {
+    void text(const std::string& value) {
         number(static_cast<std::int64_t>(value.size()));
         bytes.insert(bytes.end(), value.begin(), value.end());
     }
-    void blob(std::span<const std::uint8_t>& part) {
+    void blob(std::span<const std::uint8_t> part) {
         number(static_cast<std::int64_t>(part.size()));
         bytes.insert(bytes.end(), part.begin(), part.end());
     }
-    void uuid(Uuid& value) { bytes.insert(bytes.end(), value.bytes.begin(), value.bytes.end()); }
+    void uuid(const Uuid& value) {
+        bytes.insert(bytes.end(), value.bytes.begin(), value.bytes.end());
+    }
     template <class T, class Each>
-    void maybe(std::optional<T>& value, Each each) {
+    void maybe(const std::optional<T>& value, Each each) {
         number(value ? 1 : 0);
         if (value) each(*value);
     }
     template <class T, class Each>
-    void list(std::vector<T>& values, Each each) {
+    void list(const std::vector<T>& values, Each each) {
         number(static_cast<std::int64_t>(values.size()));
         for (auto& value : values) each(value);
     }

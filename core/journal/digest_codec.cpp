@@ -7,33 +7,33 @@ namespace {
 
 constexpr std::uint8_t version = 2;
 
-template <class Coder>
-void transfer(Coder& coder, Meal& meal) {
+template <class Coder, LikeA<Meal> T>
+void transfer(Coder& coder, T& meal) {
     coder.whole(meal.day.days);
     coder.text(meal.prey);
-    coder.maybe(meal.preyLength, [&](Millimetres& v) { coder.real(v.value); });
+    coder.maybe(meal.preyLength, [&](auto& v) { coder.real(v.value); });
     coder.whole(meal.count);
     coder.whole(meal.outcome);
 }
 
-template <class Coder>
-void transfer(Coder& coder, MoultMark& mark) {
+template <class Coder, LikeA<MoultMark> T>
+void transfer(Coder& coder, T& mark) {
     coder.whole(mark.day.days);
-    coder.maybe(mark.span, [&](Millimetres& v) { coder.real(v.value); });
-    coder.maybe(mark.carapace, [&](Millimetres& v) { coder.real(v.value); });
+    coder.maybe(mark.span, [&](auto& v) { coder.real(v.value); });
+    coder.maybe(mark.carapace, [&](auto& v) { coder.real(v.value); });
 }
 
-template <class Coder>
-void transfer(Coder& coder, Digest& digest) {
-    const auto day = [&](CivilDay& v) { coder.whole(v.days); };
+template <class Coder, LikeA<Digest> T>
+void transfer(Coder& coder, T& digest) {
+    const auto day = [&](auto& v) { coder.whole(v.days); };
     const auto each = [&](auto& v) { transfer(coder, v); };
     const auto whole = [&](auto& v) { coder.whole(v); };
-    const auto length = [&](Millimetres& v) { coder.real(v.value); };
+    const auto length = [&](auto& v) { coder.real(v.value); };
     coder.maybe(digest.firstEntry, day);
     coder.maybe(digest.lastEntry, day);
     coder.maybe(digest.lastAccepted, each);
     coder.maybe(digest.lastOffer, each);
-    coder.maybe(digest.leftoversSince, [&](Instant& v) { coder.whole(v.ms); });
+    coder.maybe(digest.leftoversSince, [&](auto& v) { coder.whole(v.ms); });
     coder.whole(digest.refusalsInARow);
     coder.list(digest.recentOffers, each);
     coder.whole(digest.moultCount);
@@ -66,8 +66,7 @@ void transfer(Coder& coder, Digest& digest) {
 
 Bytes encodeDigest(const Digest& digest) {
     Encoder encoder(version);
-    auto copy = digest;  // one transfer() serves both ways, so it takes its fields by reference
-    transfer(encoder, copy);
+    transfer(encoder, digest);
     return std::move(encoder.bytes);
 }
 

@@ -6,32 +6,32 @@
 namespace burrow {
 namespace {
 
-template <class Coder>
-void transfer(Coder& coder, Place& place) {
+template <class Coder, LikeA<Place> T>
+void transfer(Coder& coder, T& place) {
     auto& [room, rack, shelf, position] = place;
     for (auto* part : {&room, &rack, &shelf, &position}) coder.text(*part);
 }
 
-template <class Coder>
-void transfer(Coder& coder, HomeSize& home) {
+template <class Coder, LikeA<HomeSize> T>
+void transfer(Coder& coder, T& home) {
     auto& [length, width, height, substrate] = home;
     for (auto* side : {&length, &width, &height, &substrate}) coder.real(side->value);
 }
 
 /// First what walkPlace() reads. The names of all fields stand here, so that a new one is not forgotten.
-template <class Coder>
-void transferWalk(Coder& coder, Subject& subject, Place& place) {
+template <class Coder, LikeA<Subject> S, LikeA<Place> P>
+void transferWalk(Coder& coder, S& subject, P& place) {
     coder.whole(subject.quarantined);
     transfer(coder, place);
     coder.text(subject.number);
     coder.uuid(subject.id.uuid);
 }
 
-template <class Coder>
-void transferRest(Coder& coder, Subject& subject) {
+template <class Coder, LikeA<Subject> T>
+void transferRest(Coder& coder, T& subject) {
     auto& [id, form, number, species, sex, hatched, acquired, source, standing, quarantined, mature,
            enclosure, place, mother, father, headcount, note] = subject;
-    const auto day = [&](CivilDay& v) { coder.whole(v.days); };
+    const auto day = [&](auto& v) { coder.whole(v.days); };
     const auto thing = [&](auto& v) { coder.uuid(v.uuid); };
     coder.whole(form);
     coder.text(species);
@@ -49,25 +49,26 @@ void transferRest(Coder& coder, Subject& subject) {
     coder.text(note);
 }
 
-template <class Coder>
-void transfer(Coder& coder, Kept& kept, std::span<const std::uint8_t>& digestBytes) {
+template <class Coder, LikeA<Kept> T>
+void transfer(Coder& coder, T& kept, std::span<const std::uint8_t>& digestBytes) {
     auto& [subject, place, digest, tagCode, home, quarantinedSince] = kept;
     transferWalk(coder, subject, place);
     transferRest(coder, subject);
     coder.blob(digestBytes);
-    coder.maybe(tagCode, [&](std::string& v) { coder.text(v); });
-    coder.maybe(home, [&](HomeSize& v) { transfer(coder, v); });
-    coder.maybe(quarantinedSince, [&](CivilDay& v) { coder.whole(v.days); });
+    coder.maybe(tagCode, [&](auto& v) { coder.text(v); });
+    coder.maybe(home, [&](auto& v) { transfer(coder, v); });
+    coder.maybe(quarantinedSince, [&](auto& v) { coder.whole(v.days); });
 }
 
 }  // namespace
 
 Bytes packed(const Kept& kept) {
     Encoder encoder;
-    auto copy = kept;  // one transfer() serves both ways, so it takes its fields by reference
+    constexpr std::size_t usual = 600;
+    encoder.bytes.reserve(usual);
     const auto digest = encodeDigest(kept.digest);
     std::span<const std::uint8_t> digestBytes = digest;
-    transfer(encoder, copy, digestBytes);
+    transfer(encoder, kept, digestBytes);
     return {encoder.bytes.begin(), encoder.bytes.end()};  // no larger than it has to be
 }
 

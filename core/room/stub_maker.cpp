@@ -18,6 +18,7 @@ StubMaker::~StubMaker() {
 }
 
 void StubMaker::add(Kept kept) {
+    if (reading_.empty()) reading_.reserve(pieceSize);
     reading_.push_back(std::move(kept));
     if (reading_.size() < pieceSize || handOver()) return;
     plan(reading_, mine_);
@@ -26,7 +27,9 @@ void StubMaker::add(Kept kept) {
 
 /// False where enough wait already.
 bool StubMaker::handOver() {
+    std::vector<Piece> planned;  // freed when the lock is
     const std::lock_guard lock(mutex_);
+    planned.swap(planned_);
     if (waiting_.size() >= mostWaiting) return false;
     waiting_.push_back(std::exchange(reading_, {}));
     if (!other_.joinable()) other_ = std::thread([this] { planUntilRead(); });
@@ -47,10 +50,12 @@ void StubMaker::planUntilRead() {
         std::unique_lock lock(mutex_);
         isNews_.wait(lock, [this] { return isRead_ || !waiting_.empty(); });
         if (waiting_.empty()) return;
-        const auto piece = std::move(waiting_.front());
+        auto piece = std::move(waiting_.front());
         waiting_.pop_front();
         lock.unlock();
         plan(piece, others_);
+        lock.lock();
+        planned_.push_back(std::move(piece));
     }
 }
 

@@ -44,6 +44,9 @@ private:
     std::mutex mutex_;  // of what follows
     std::condition_variable isNews_;
     std::deque<Piece> waiting_;
+    /// Planned by the other thread. Whoever made the strings in them frees them: threads that free each
+    /// other's memory wait for each other.
+    std::vector<Piece> planned_;
     bool isRead_ = false;
     std::thread other_;
 };

@@ -16,9 +16,9 @@ namespace {
 enum Choice { female, male, cannotTell };
 
 /// One model over one moult, read.
-class Look {
+class OneLook {
 public:
-    Look(DeskFixture& at, const EntryId& moult) : at_(at) {
+    OneLook(DeskFixture& at, const EntryId& moult) : at_(at) {
         model.setDesk(&at.desk);
         model.setMoult(QString::fromStdString(moult.text()));
         at.settle();
@@ -99,14 +99,14 @@ private slots:
         const QAbstractItemModelTester tester(&queue);
         queue.setDesk(&at.desk);
         at.settle();
-        Look(at, old).say(cannotTell);
+        OneLook(at, old).say(cannotTell);
         at.settle();
         QCOMPARE(queue.summary(),
                  QString("One moult waits. One animal was looked at and is still open"));
         QCOMPARE(text(queue, 1, SexQueueModel::TagRole), QString("214"));
         QVERIFY(queue.data(queue.index(1), SexQueueModel::LookedRole).toBool());
         QSignalSpy removals(&queue, &QAbstractItemModel::rowsRemoved);
-        Look(at, old).say(female, 3);
+        OneLook(at, old).say(female, 3);
         at.settle();
         QCOMPARE(queue.count(), 1);
         QCOMPARE(removals.count(), 1);
@@ -124,7 +124,7 @@ private slots:
         const auto moult = hand.moult(at.hamorii, 5, 2, sized(15.8));
         hand.moult(at.hamorii, 1, 1);    // later, and so no part of what led here
         hand.moult(at.pulchra, 200, 1);  // somebody else's
-        const Look look(at, moult);
+        const OneLook look(at, moult);
         QVERIFY(look.model.isReady());
         QCOMPARE(look.model.title(), QString("Moult of 3 May, carapace 15.8 mm"));
         QCOMPARE(look.model.photos().size(), 2);
@@ -140,7 +140,7 @@ private slots:
         at.openRoom();
         OtherHand hand(at);
         const auto moult = hand.moult(at.hamorii, 5, 2);
-        const Look look(at, moult);
+        const OneLook look(at, moult);
         const auto first = QString::fromStdString(Sha256::of(moult.text() + "0").hex());
         QVERIFY(look.model.photos().at(0).toMap().value("url").toString().contains(first));
     }
@@ -150,7 +150,7 @@ private slots:
         at.openRoom();
         OtherHand hand(at);
         const auto moult = hand.moult(at.hamorii, 5, 1);
-        Look look(at, moult);
+        OneLook look(at, moult);
         QSignalSpy saved(&look.model, &SexModel::saved);
         look.say(female, 4);
         QCOMPARE(saved.count(), 1);
@@ -158,7 +158,7 @@ private slots:
         const auto said = sexings(at).at(0);
         QCOMPARE(said.body.about, moult);
         QCOMPARE(said.body.clarity, Clarity::beyondDoubt);
-        QCOMPARE(said.body.look, Look::moult);
+        QCOMPARE(said.body.look, burrow::Look::moult);
         QCOMPARE(at.desk.doneText(), QString("female, by its moult"));
         QVERIFY(look.model.verdict().startsWith("You saw a female"));
         at.desk.undo();
@@ -171,8 +171,8 @@ private slots:
         DeskFixture at;
         at.openRoom();
         OtherHand hand(at);
-        Look(at, hand.moult(at.hamorii, 90, 1)).say(male);
-        Look look(at, hand.moult(at.hamorii, 5, 1));
+        OneLook(at, hand.moult(at.hamorii, 90, 1)).say(male);
+        OneLook look(at, hand.moult(at.hamorii, 5, 1));
         look.say(cannotTell);
         QCOMPARE(sexNow(at), Sex::male);
         QCOMPARE(sexings(at).size(), 2U);
@@ -184,7 +184,7 @@ private slots:
         DeskFixture at;
         at.openRoom();
         OtherHand hand(at);
-        Look look(at, hand.moult(at.hamorii, 5, 1));
+        OneLook look(at, hand.moult(at.hamorii, 5, 1));
         look.say(female, 2);
         look.say(male, 3);
         QCOMPARE(sexings(at).size(), 1U);
@@ -202,7 +202,7 @@ private slots:
         DeskFixture at;
         at.openRoom();
         OtherHand hand(at);
-        Look look(at, hand.moult(at.hamorii, 5, 1));
+        OneLook look(at, hand.moult(at.hamorii, 5, 1));
         look.say(female, 1);
         QCOMPARE(sexings(at).size(), 1U);
         QCOMPARE(sexNow(at), Sex::unknown);
@@ -213,7 +213,7 @@ private slots:
         DeskFixture at;
         at.openRoom();
         OtherHand hand(at);
-        Look look(at, hand.moult(at.hamorii, 5, 1, sized(12)));
+        OneLook look(at, hand.moult(at.hamorii, 5, 1, sized(12)));
         QCOMPARE(look.model.before(), 0.5);
         QCOMPARE(look.model.after(), 0.5);
         QCOMPARE(look.model.finding(), QString("Could be either"));
@@ -235,7 +235,7 @@ private slots:
         DeskFixture at;
         at.openRoom();
         OtherHand hand(at);
-        Look look(at, hand.moult(at.hamorii, 5, 1));
+        OneLook look(at, hand.moult(at.hamorii, 5, 1));
         look.model.setClarity(2);
         look.model.save();
         QVERIFY(!look.model.isBusy());
@@ -250,14 +250,14 @@ private slots:
         at.openRoom();
         OtherHand hand(at);
         const auto moult = hand.moult(at.hamorii, 5, 1);
-        Look look(at, moult);
+        OneLook look(at, moult);
         QVERIFY(!look.model.isMissing());
         hand.record({RetractDraft{moult}});
         at.settle();
         QVERIFY(look.model.isMissing());
         look.say(female);
         QVERIFY(sexings(at).empty());
-        QVERIFY(Look(at, hand.moult(at.hamorii, 3, 0)).model.isMissing());
+        QVERIFY(OneLook(at, hand.moult(at.hamorii, 3, 0)).model.isMissing());
     }
 
     void otherOrdersGetNoAdviceAboutTarantulas() {
@@ -265,7 +265,7 @@ private slots:
         at.openRoom();
         OtherHand hand(at);
         const auto scorpion = hand.add("401", "Heterometrus spinifer");
-        const Look look(at, hand.moult(scorpion, 5, 1));
+        const OneLook look(at, hand.moult(scorpion, 5, 1));
         QCOMPARE(look.model.guidance().size(), 1);
         QVERIFY(look.model.guidance().at(0).contains("about tarantulas"));
     }
