@@ -18,6 +18,10 @@ constexpr std::string_view tables = R"({
                 {"id": "humidity", "names": "humidity|rh", "source": "made up"}],
     "alarms": [{"id": "warmth", "back": 1, "least_minutes": 1, "source": "made up"},
                {"id": "humidity", "back": 1, "least_minutes": 1, "source": "made up"}],
+    "humidity": [{"id": "dry", "least": 20, "most": 70, "source": "made up"},
+                 {"id": "moderate", "least": 30, "most": 80, "source": "made up"},
+                 {"id": "moist", "least": 40, "most": 90, "source": "made up"},
+                 {"id": "swamp", "least": 50, "most": 95, "source": "made up"}],
     "gaps": [{"id": "joined", "minutes": 60, "source": "made up"}],
     "development": [{"id": "base", "celsius": 15, "source": "made up"}]})";
 
