@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <functional>
 
+#include "documents/mat.h"
 #include "documents/tagsheet.h"
 #include "print/measure.h"
 #include "print/pdfwriter.h"
@@ -20,20 +21,20 @@ tl::unexpected<Error> toolMissing(const char* tool) {
     return fail(Trouble::notFound, {"tour.tool", {{"tool", std::string(tool)}}});
 }
 
-/// Packs frames as H.264 where ffmpeg has it.
-Done pack(int frames, const std::function<QImage(int)>& frame, const std::filesystem::path& file) {
+/// Packs frames of one size as H.264 where ffmpeg has it.
+Done pack(const QSize& size, int frames, const std::function<QImage(int)>& frame,
+          const std::filesystem::path& file) {
     QProcess ffmpeg;
-    ffmpeg.start("ffmpeg",
-                 {"-v",       "error",
-                  "-f",       "rawvideo",
-                  "-pix_fmt", "bgra",
-                  "-s",       QString("%1x%2").arg(frameSize.width()).arg(frameSize.height()),
-                  "-r",       QString::number(framesPerSecond),
-                  "-i",       "-",
-                  "-c:v",     "libx264",
-                  "-preset",  "ultrafast",
-                  "-pix_fmt", "yuv420p",
-                  "-y",       QString::fromStdString(file)});
+    ffmpeg.start("ffmpeg", {"-v",       "error",
+                            "-f",       "rawvideo",
+                            "-pix_fmt", "bgra",
+                            "-s",       QString("%1x%2").arg(size.width()).arg(size.height()),
+                            "-r",       QString::number(framesPerSecond),
+                            "-i",       "-",
+                            "-c:v",     "libx264",
+                            "-preset",  "ultrafast",
+                            "-pix_fmt", "yuv420p",
+                            "-y",       QString::fromStdString(file)});
     if (!ffmpeg.waitForStarted()) return toolMissing("ffmpeg");
     for (int number = 0; number < frames; ++number) {
         const auto picture = frame(number).convertToFormat(QImage::Format_RGB32);
@@ -47,25 +48,31 @@ Done pack(int frames, const std::function<QImage(int)>& frame, const std::filesy
     return {};
 }
 
-}  // namespace
+constexpr int dotsPerInch = 300;
 
-Result<std::vector<QImage>> printedTags(const std::vector<ResidentPtr>& residents,
-                                        const Words& words, const std::filesystem::path& folder) {
-    constexpr int dotsPerInch = 300;
-    constexpr double dotsPerMm = dotsPerInch / 25.4;
-    std::vector<documents::TagLabel> labels;
-    for (const auto& resident : residents) labels.push_back(tagLabelFor(*resident));
-    BURROW_TRY(const auto pages, documents::tagSheets("Kiln Row", documents::Paper::a4, labels,
-                                                      words, print::QtTextMeasure()));
+/// The first of the pages as it comes out of a printer.
+Result<QImage> printed(std::span<const documents::Page> pages, const std::filesystem::path& pdf) {
     DeviceFiles files;
-    const auto pdf = folder / "tags.pdf";
     BURROW_DO(print::PdfWriter(files).write(pdf, pages, "Kiln Row"));
     QProcess raster;
     raster.start("pdftoppm", {"-r", QString::number(dotsPerInch), "-f", "1", "-l", "1", "-png",
                               QString::fromStdString(pdf)});
     const bool isRastered = raster.waitForFinished(60'000) && raster.exitCode() == 0;
-    const auto sheet = QImage::fromData(raster.readAllStandardOutput(), "PNG");
+    auto sheet = QImage::fromData(raster.readAllStandardOutput(), "PNG");
     if (!isRastered || sheet.isNull()) return toolMissing("pdftoppm");
+    return sheet;
+}
+
+}  // namespace
+
+Result<std::vector<QImage>> printedTags(const std::vector<ResidentPtr>& residents,
+                                        const Words& words, const std::filesystem::path& folder) {
+    constexpr double dotsPerMm = dotsPerInch / 25.4;
+    std::vector<documents::TagLabel> labels;
+    for (const auto& resident : residents) labels.push_back(tagLabelFor(*resident));
+    BURROW_TRY(const auto pages, documents::tagSheets("Kiln Row", documents::Paper::a4, labels,
+                                                      words, print::QtTextMeasure()));
+    BURROW_TRY(const auto sheet, printed(pages, folder / "tags.pdf"));
     std::vector<QImage> cut;
     for (const auto& command : pages.front().commands) {
         const auto* mark = std::get_if<documents::SymbolMark>(&command);
@@ -78,11 +85,17 @@ Result<std::vector<QImage>> printedTags(const std::vector<ResidentPtr>& resident
     return cut;
 }
 
+Result<QImage> printedMat(const Words& words, const std::filesystem::path& folder) {
+    BURROW_TRY(const auto page,
+               documents::matPage(measure::MatPaper::a5, "7Q2M", words, print::QtTextMeasure()));
+    return printed(std::span(&page, 1), folder / "mat.pdf");
+}
+
 Done filmTag(const QImage& tag, const std::filesystem::path& file) {
     constexpr int frames = 3 * framesPerSecond;
     const auto lid = tubLid();
     return pack(
-        frames,
+        lid.size(), frames,
         [&](int number) {
             const double near = std::min(1.0, number / (1.4 * framesPerSecond));
             const double width = 470 + 60 * near;
@@ -105,7 +118,7 @@ Done filmTag(const QImage& tag, const std::filesystem::path& file) {
 
 Done filmStill(const QImage& picture, const std::filesystem::path& file) {
     return pack(
-        10 * framesPerSecond, [&](int) { return picture; }, file);
+        picture.size(), 10 * framesPerSecond, [&](int) { return picture; }, file);
 }
 
 }  // namespace burrow::demo

@@ -16,6 +16,9 @@ namespace burrow::demo {
                                                       const Words& words,
                                                       const std::filesystem::path& folder);
 
+/// An A5 mat, printed and rasterised in the same way.
+[[nodiscard]] Result<QImage> printedMat(const Words& words, const std::filesystem::path& folder);
+
 /// A hand brings the phone over the tag: it drifts in, turned a little, and rests. Three seconds.
 [[nodiscard]] Done filmTag(const QImage& tag, const std::filesystem::path& file);
 /// Looks at one thing without moving. Ten seconds.

@@ -1,5 +1,6 @@
 // The tour: a keeper's evening on the invented room, played through the real pages without a display.
-// The scanner reads films of printed tags. Writes its pictures, a tag sheet and a care sheet to a folder.
+// The scanner reads films of printed tags, and a moult on a printed mat is measured. Writes its pictures, a
+// tag sheet, a care sheet and a mat to a folder.
 #include <QGuiApplication>
 #include <QQmlApplicationEngine>
 #include <QQuickStyle>
@@ -14,6 +15,7 @@
 #include "files/reference.h"
 #include "files/reminder_file.h"
 #include "fonts.h"
+#include "measure/mat.h"
 #include "ports/darkroom.h"
 #include "print/pdf_printer.h"
 #include "share/desktop_sharer.h"
@@ -142,7 +144,8 @@ private:
                    printedTags({resident("044"), resident("062")}, reference_.words, scratch()));
         BURROW_DO(filmTag(tags.at(0), scratch() / "044.mp4"));
         BURROW_DO(filmTag(tags.at(1), scratch() / "062.mp4"));
-        return filmStill(spreadMoult(frameSize), scratch() / "moult.mp4");
+        BURROW_TRY(const auto mat, printedMat(reference_.words, scratch()));
+        return filmStill(moultOnMat(mat, tags.at(0)), scratch() / "moult.mp4");
     }
 
     void round() {
@@ -179,25 +182,51 @@ private:
 
     void moult() {
         show("moult.mp4");
-        hand_->go("MoultPage", {{"subject", id("044")}});
+        hand_->go("MoultPage", {{"subject", ""}});
         hand_->click("Photo");
-        QTest::qWait(500);
-        keep("moult-camera", "A moult under the camera");
+        waitForText("Ready");
+        keepAtOnce("moult-camera", "A moult on its mat, under the camera");
         hand_->click("Take the photo");
-        if (!QTest::qWaitFor([this] { return hand_->has("Done"); }, 10'000)) qFatal("No photo");
+        waitForText("Filed under 044");
+        keep("moult-filed", "The tag on the mat says whose it is");
         hand_->click("Done");
         hand_->fill("Leg span", "96");
-        hand_->fill("Carapace", "16.2");
-        keep("moult", "Photographed and measured");
+        keep("moult", "Photographed, and the leg span typed");
         hand_->click("Save moult");
-        QTest::qWait(300);
+        waitForText("The moult is saved");
         keep("moult-saved", "Saved: no food until the fangs are hard");
+        measure();
         hand_->click("Look at it for the sex");
         hand_->click("Female");
         hand_->click(hand_->named("stop 3"));
         keep("sexing", "What the photo says about the sex");
         hand_->click("Write it down");
         hand_->key(Qt::Key_Escape);
+    }
+
+    /// The carapace, from end to end.
+    void measure() {
+        hand_->click("Measure it in the photo");
+        hand_->waitFor("MeasurePage");
+        waitForText("By mat");
+        const auto* view = hand_->named("measured");
+        const auto shown = view->property("contentRect").toRectF();
+        // What is shown is the place for the moult, and 4 mm around it.
+        const auto& place = burrow::measure::layoutOf(burrow::measure::MatPaper::a5).moult;
+        const auto at = [&](const QPointF& onMat) {
+            const QPointF part((onMat.x() - place.x.value + 4) / (place.width.value + 8),
+                               (onMat.y() - place.y.value + 4) / (place.height.value + 8));
+            return view
+                ->mapToScene(
+                    {shown.x() + shown.width() * part.x(), shown.y() + shown.height() * part.y()})
+                .toPoint();
+        };
+        const auto ends = carapaceOnMat();
+        hand_->drag(hand_->named("firstEnd"), at(ends[0]));
+        hand_->drag(hand_->named("secondEnd"), at(ends[1]));
+        keep("measure", "The carapace by the mat, and how sure it is");
+        hand_->click("Save the length");
+        hand_->key(Qt::Key_Escape);  // to the moult
     }
 
     void sheets() {
@@ -211,6 +240,12 @@ private:
         hand_->key(Qt::Key_Escape);
         hand_->go("TagSheetPage");
         keep("tags", "Tags for the whole room");
+        hand_->click("Save PDF");
+        hand_->chooseFolder(out_);
+        waitForText("Saved as");
+        hand_->key(Qt::Key_Escape);
+        hand_->go("MatPage");
+        keep("mat", "The mat for photos of moults");
         hand_->click("Save PDF");
         hand_->chooseFolder(out_);
         waitForText("Saved as");

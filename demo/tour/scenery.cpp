@@ -6,6 +6,8 @@
 #include <algorithm>
 #include <random>
 
+#include "measure/mat.h"
+
 namespace burrow::demo {
 namespace {
 
@@ -36,6 +38,41 @@ void drawLegs(QPainter& painter, double unit) {
     }
 }
 
+/// A shed skin spread with its inside up, its middle at the origin and its carapace 2.2 units long.
+void drawMoult(QPainter& painter, double unit) {
+    painter.setPen(QPen(QColor(92, 66, 44), unit * 0.36, Qt::SolidLine, Qt::RoundCap));
+    painter.setBrush(Qt::NoBrush);
+    drawLegs(painter, unit);
+    painter.setPen(QPen(QColor(70, 48, 32), unit / 30));
+    painter.setBrush(QColor(128, 94, 64));
+    painter.drawEllipse(QPointF(0, -unit * 0.9), unit * 0.95, unit * 1.1);
+    // The skin of the abdomen, opened: two pairs of book lungs and the fold between the front ones.
+    painter.setBrush(QColor(196, 172, 138));
+    painter.drawEllipse(QPointF(0, unit * 1.6), unit * 1.35, unit * 1.7);
+    painter.setBrush(QColor(238, 228, 204));
+    for (const double y : {0.75, 1.75}) {
+        for (const double side : {-1.0, 1.0}) {
+            painter.drawEllipse(QPointF(side * unit * 0.72, unit * y), unit * 0.34, unit * 0.26);
+        }
+    }
+    painter.setPen(QPen(QColor(110, 78, 50), unit / 12));
+    painter.drawLine(QPointF(-unit * 0.5, unit * 0.98), QPointF(unit * 0.5, unit * 0.98));
+}
+
+constexpr double moultUnit = drawnCarapace / 2.2;
+
+QRectF rect(const measure::MatBox& box) {
+    return {box.x.value, box.y.value, box.width.value, box.height.value};
+}
+
+const measure::MatLayout& matLayout() { return measure::layoutOf(measure::MatPaper::a5); }
+
+/// From the drawn moult to millimetres on the mat.
+QTransform placeOfMoult() {
+    const auto middle = rect(matLayout().moult).center();
+    return QTransform::fromTranslate(middle.x(), middle.y()).rotate(8);
+}
+
 }  // namespace
 
 QImage tubLid() {
@@ -64,33 +101,48 @@ QImage tubLid() {
     return picture;
 }
 
-QImage spreadMoult(const QSize& size) {
-    QImage picture(size, QImage::Format_RGB32);
-    picture.fill(QColor(222, 218, 206));
-    QPainter painter(&picture);
-    painter.setRenderHint(QPainter::Antialiasing);
-    painter.translate(size.width() / 2.0, size.height() / 2.0);
-    const double unit = std::min(size.width(), size.height()) / 8.5;
-    painter.setPen(QPen(QColor(92, 66, 44), unit * 0.36, Qt::SolidLine, Qt::RoundCap));
-    painter.setBrush(Qt::NoBrush);
-    drawLegs(painter, unit);
-    painter.setPen(QPen(QColor(70, 48, 32), unit / 30));
-    painter.setBrush(QColor(128, 94, 64));
-    painter.drawEllipse(QPointF(0, -unit * 0.9), unit * 0.95, unit * 1.1);
-    // The skin of the abdomen, opened: two pairs of book lungs and the fold between the front ones.
-    painter.setBrush(QColor(196, 172, 138));
-    painter.drawEllipse(QPointF(0, unit * 1.6), unit * 1.35, unit * 1.7);
-    painter.setBrush(QColor(238, 228, 204));
-    for (const double y : {0.75, 1.75}) {
-        for (const double side : {-1.0, 1.0}) {
-            painter.drawEllipse(QPointF(side * unit * 0.72, unit * y), unit * 0.34, unit * 0.26);
-        }
-    }
-    painter.setPen(QPen(QColor(110, 78, 50), unit / 12));
-    painter.drawLine(QPointF(-unit * 0.5, unit * 0.98), QPointF(unit * 0.5, unit * 0.98));
+std::array<QPointF, 2> carapaceOnMat() {
+    return {placeOfMoult().map(QPointF(0, -2.0 * moultUnit)),
+            placeOfMoult().map(QPointF(0, 0.2 * moultUnit))};
+}
+
+QImage moultOnMat(const QImage& mat, const QImage& tag) {
+    const auto& layout = matLayout();
+    constexpr double dotsPerMm = 10;
+    QImage flat((QSizeF(layout.width.value, layout.height.value) * dotsPerMm).toSize(),
+                QImage::Format_RGB32);
+    QPainter painter(&flat);
+    painter.setRenderHints(QPainter::Antialiasing | QPainter::SmoothPixmapTransform);
+    painter.drawImage(flat.rect(), mat);
+    painter.scale(dotsPerMm, dotsPerMm);
+    painter.drawImage(rect(layout.tag), tag);
+    painter.setTransform(placeOfMoult(), true);
+    drawMoult(painter, moultUnit);
     painter.end();
-    addGrain(picture, 3);
-    return picture;
+
+    // From above and a little aside, by hand, on the bench.
+    QImage photo(1512, 2016, QImage::Format_RGB32);
+    photo.fill(QColor(52, 36, 26));
+    const double width = photo.width();
+    const double height = photo.height();
+    const QPolygonF corners{{0.055 * width, 0.03 * height},
+                            {0.93 * width, 0.045 * height},
+                            {0.955 * width, 0.965 * height},
+                            {0.03 * width, 0.95 * height}};
+    QTransform view;
+    QTransform::quadToQuad(QPolygonF(QRectF(flat.rect())).mid(0, 4), corners, view);
+    QPainter camera(&photo);
+    camera.setRenderHints(QPainter::Antialiasing | QPainter::SmoothPixmapTransform);
+    camera.setTransform(view);
+    camera.drawImage(0, 0, flat);
+    camera.resetTransform();
+    QRadialGradient lamp(QPointF(0.62 * width, 0.3 * height), 1.1 * height);
+    lamp.setColorAt(0, QColor(255, 214, 160, 40));
+    lamp.setColorAt(1, QColor(30, 12, 0, 110));
+    camera.fillRect(photo.rect(), lamp);
+    camera.end();
+    addGrain(photo, 2);
+    return photo;
 }
 
 }  // namespace burrow::demo

@@ -117,6 +117,18 @@ void Stagehand::click(QQuickItem* item) {
     settle();
 }
 
+void Stagehand::drag(QQuickItem* item, const QPoint& to) {
+    const auto from = item->mapToScene({item->width() / 2, item->height() / 2}).toPoint();
+    constexpr int steps = 8;
+    QTest::mousePress(&window_, Qt::LeftButton, {}, from);
+    for (int i = 1; i <= steps; ++i) {
+        QTest::mouseMove(&window_, from + (to - from) * i / steps);
+        QTest::qWait(5);
+    }
+    QTest::mouseRelease(&window_, Qt::LeftButton, {}, to);
+    settle();
+}
+
 void Stagehand::key(Qt::Key key) {
     QTest::keyClick(&window_, key);
     settle();

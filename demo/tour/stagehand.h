@@ -30,6 +30,8 @@ public:
     /// A real press and release in the middle of it, scrolled into view first.
     void click(QQuickItem* item);
     void click(const QString& text) { click(control(text)); }
+    /// Takes it, goes with it to that place in the window in small steps, and lets go.
+    void drag(QQuickItem* item, const QPoint& to);
     void key(Qt::Key key);
     void type(const QString& text);
     /// Types into the line with that label.
