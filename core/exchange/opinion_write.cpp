@@ -8,6 +8,7 @@
 #include "exchange/refuse.h"
 #include "exchange/zip_writer.h"
 #include "journal/roster.h"
+#include "model/digest.h"
 
 namespace burrow::exchange {
 namespace {
@@ -35,9 +36,10 @@ Result<FileWriter> writeZip(const fs::path& path, const char* name, std::string_
     return file;
 }
 
-/// The moult, or the photo that stands for one; with the pictures of it, as they were taken.
+/// The moult, or the photo that stands for one; with its sizes, and the pictures of it as they were taken.
 struct AskedMoult {
     Fact moult;
+    MoultMark mark;
     std::vector<Sha256> pictures;
 };
 
@@ -46,8 +48,9 @@ Result<AskedMoult> askedMoult(Book& book, const EntryId& id) {
     const bool isOne =
         moult && (moult->kind == FactKind::moulted || moult->kind == FactKind::photo);
     if (!isOne) return fail(Trouble::notFound, {"opinion.noMoult"});
-    AskedMoult asked{*std::move(moult), {}};
+    AskedMoult asked{*std::move(moult), {}, {}};
     BURROW_TRY(const auto facts, history(book, asked.moult.subject, wholeHistory));
+    asked.mark = markOf(asked.moult, facts);
     for (const auto& photo : facts) {
         const bool shows = photo.kind == FactKind::photo && photo.body.picture &&
                            photo.body.role == PhotoRole::moult &&
@@ -126,8 +129,8 @@ Result<OpinionQuestion> askOpinion(Book& book, const EntryId& moult, const fs::p
     if (owner && owner->subject.species.size() <= opinionlimit::species) {
         question.species = withoutSteering(owner->subject.species);
     }
-    question.carapace = asked.moult.body.carapace;
-    question.span = asked.moult.body.span;
+    question.carapace = asked.mark.carapace;
+    question.span = asked.mark.span;
     question.note = note;
     for (const auto& photo : photos) {
         question.photos.push_back({photo.picture, photo.bytes.size()});

@@ -4,6 +4,8 @@
 #include <cmath>
 #include <tuple>
 
+#include "model/digest.h"
+
 namespace burrow {
 namespace {
 
@@ -36,7 +38,7 @@ std::vector<PhotographedMoult> moultsIn(const std::vector<Fact>& history) {
         if (known == moults.end()) {
             const auto* moult = findIn(history, id);
             PhotographedMoult found{id, moult != nullptr ? moult->day : fact.day, {}, {}, false};
-            if (moult != nullptr) found.carapace = moult->body.carapace;
+            if (moult != nullptr) found.carapace = markOf(*moult, history).carapace;
             known = moults.insert(moults.end(), std::move(found));
         }
         // The history runs backwards; photos are shown as they were taken.

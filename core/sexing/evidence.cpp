@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "model/digest.h"
+
 namespace burrow::sexing {
 namespace {
 
@@ -21,6 +23,11 @@ public:
         const auto* fact = find(about);
         const bool isPhoto = fact != nullptr && fact->kind == FactKind::photo;
         return isPhoto ? fact->body.about.value_or(about) : about;
+    }
+
+    /// Its carapace, as it was written down or measured since.
+    [[nodiscard]] std::optional<Millimetres> carapace(const Fact& moult) const {
+        return markOf(moult, facts_).carapace;
     }
 
     /// The skin that the animal wore: it has had it since its last moult before then.
@@ -70,7 +77,7 @@ Sighting examination(const Fact& fact, const Skins& skins) {
     seen.skin = skins.named(*fact.body.about);
     if (const auto* moult = skins.find(*seen.skin)) {
         seen.moultDay = moult->day;
-        seen.carapace = moult->body.carapace;
+        seen.carapace = skins.carapace(*moult);
     }
     return seen;
 }

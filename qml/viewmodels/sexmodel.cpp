@@ -88,7 +88,7 @@ void SexModel::show(const Record& record) {
     resident_ = isThere ? desk_->room()->find(record.moult->subject) : nullptr;
     if (resident_) {
         const auto day = record.moult->day;
-        carapace_ = record.moult->body.carapace;
+        carapace_ = markOf(*record.moult, record.animal->history).carapace;
         title_ = desk_->say({carapace_ ? "sexing.titleWithSize" : "sexing.title",
                              {{"day", day}, {"size", carapace_.value_or(Millimetres{}).value}}});
         for (const auto& fact : record.animal->history) {

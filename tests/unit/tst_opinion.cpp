@@ -140,6 +140,20 @@ private slots:
         QCOMPARE(at.sexings().size(), std::size_t{1});
     }
 
+    /// What was measured of the skin afterwards stands in the question, not what was guessed before.
+    void measuredSizesAreAsked() {
+        Asking at;
+        FactBody body;
+        body.carapace = Millimetres{13.1};
+        body.method = Method::photo;
+        body.about = at.moult;
+        at.room.log(at.animal, FactKind::measured, body);
+        const auto asked = askOpinion(at.room.book, at.moult, at.file("q")).value();
+        QCOMPARE(asked.carapace, Millimetres{13.1});
+        QCOMPARE(asked.span, Millimetres{70});
+        QCOMPARE(peekQuestion(at.file("q")).value().carapace, Millimetres{13.1});
+    }
+
     void nothingPrivateLeaves() {
         Asking at;
         const auto file = at.file("214.burrowask");

@@ -50,6 +50,14 @@ public:
         body.clarity = clarity;
         log(subject, FactKind::sexed, body);
     }
+    /// A carapace taken of that skin afterwards, as the page that measures writes it.
+    void measure(SubjectId subject, const EntryId& moult, double carapace) {
+        FactBody body;
+        body.carapace = Millimetres{carapace};
+        body.method = Method::photo;
+        body.about = moult;
+        log(subject, FactKind::measured, body);
+    }
     std::vector<ToBeSexed> waiting() { return toBeSexed(book, rules(), profiles()).value(); }
     SexCase caseOf(SubjectId subject) {
         return sexCase(book, subject, rules(), profiles()).value().value();
@@ -91,6 +99,26 @@ private slots:
         QCOMPARE(rows.size(), std::size_t{1});
         QCOMPARE(rows[0].moult.moult, best);
         QCOMPARE(rows[0].waiting, 3);
+    }
+
+    void aCarapaceMeasuredInThePhotoIsTheMoults() {
+        MoultRoom at;
+        const auto animal = at.add("1", "Brachypelma hamorii");
+        const auto other = at.add("2", "Brachypelma hamorii");
+        const auto moult = at.moult(animal, 5, 0);
+        at.moult(other, 50, 10);
+        QCOMPARE(at.waiting()[0].subject, other);  // 10 mm tell more than a size that is not known
+        at.measure(animal, moult, 12);
+        const auto rows = at.waiting();
+        QCOMPARE(rows[0].subject, animal);
+        QCOMPARE(rows[0].moult.carapace, Millimetres{12});
+        at.look(animal, moult, Sex::female, Clarity::fairly);
+        QCOMPARE(at.caseOf(animal).finding.ledger.at(0).row, std::string("11_to_16.fairly"));
+        // Measured again: the last one counts, in what was looked at before as well.
+        at.clock.set({fridayEvening.ms + 1000});
+        at.measure(animal, moult, 18);
+        QCOMPARE(at.caseOf(animal).sightings.at(0).carapace, Millimetres{18});
+        QVERIFY(at.caseOf(animal).finding.ledger.at(0).row != "11_to_16.fairly");
     }
 
     void whoIsSettledOrOnRecordDoesNotWait() {
