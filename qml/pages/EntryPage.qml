@@ -102,6 +102,16 @@ BookPage {
     }
     ActionButton {
         width: parent.width
+        visible: page.shown && page.model.toSex !== ""
+        kind: "secondary"
+        glyph: "look"
+        text: qsTr("Look at it for the sex")
+        onActivated: page.kit.navigation.pushed("SexPage", {
+            "moult": page.model.toSex
+        })
+    }
+    ActionButton {
+        width: parent.width
         visible: page.shown
         kind: "secondary"
         glyph: "remove"

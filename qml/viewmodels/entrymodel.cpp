@@ -1,12 +1,44 @@
 #include "viewmodels/entrymodel.h"
 
+#include <algorithm>
+
 #include "journal/past.h"
 #include "viewmodels/photofiles.h"
 
 namespace burrow {
 
+namespace {
+
+bool isMoultPhoto(const Fact& fact) {
+    return fact.kind == FactKind::photo && fact.body.role == PhotoRole::moult && fact.body.picture;
+}
+
+/// The moult that an entry is, shows or judges, by what it says itself.
+std::optional<EntryId> moultNamedBy(const Fact& fact) {
+    if (fact.kind == FactKind::moulted) return fact.id;
+    if (isMoultPhoto(fact)) return fact.body.about.value_or(fact.id);
+    return fact.kind == FactKind::sexed ? fact.body.about : std::nullopt;
+}
+
+/// The same, where there is a photo of it. An examination may name the photo instead of its moult.
+Result<std::optional<EntryId>> moultToSex(Book& book, const Fact& entry) {
+    auto named = moultNamedBy(entry);
+    if (!named) return named;
+    BURROW_TRY(const auto facts, history(book, entry.subject, wholeHistory));
+    for (const auto& fact : facts) {
+        if (fact.id == *named && isMoultPhoto(fact)) return std::optional(*moultNamedBy(fact));
+    }
+    const bool isShown = std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) {
+        return isMoultPhoto(fact) && fact.body.about == named;
+    });
+    return isShown ? named : std::nullopt;
+}
+
+}  // namespace
+
 struct EntryModel::Found {
     std::optional<Fact> fact;
+    std::optional<EntryId> toSex;
     std::vector<Reading> readings;
     EnclosureNames names;
 };
@@ -34,6 +66,9 @@ void EntryModel::read() {
         [entry = EntryId{*id}](Book& book) -> Result<Found> {
             Found found;
             BURROW_TRY(found.fact, fact(book, entry));
+            if (found.fact) {
+                BURROW_TRY(found.toSex, moultToSex(book, *found.fact));
+            }
             BURROW_TRY(found.readings, readingsOf(book, entry));
             BURROW_TRY(found.names, enclosureNames(book));
             return found;
@@ -47,6 +82,7 @@ void EntryModel::show(const Found& found) {
     isRead_ = true;
     fact_ = found.fact;
     resident_ = fact_ && desk_->room() ? desk_->room()->find(fact_->subject) : nullptr;
+    toSex_ = found.toSex ? toQt(found.toSex->text()) : QString();
     lines_.clear();
     readings_.clear();
     if (resident_) lines_ = fieldLines(fact_->kind, fact_->body, *resident_, *desk_, found.names);

@@ -28,6 +28,9 @@ class EntryModel : public QObject {
     Q_PROPERTY(bool hasPicture READ hasPicture NOTIFY changed FINAL)
     /// The entry itself, where it is a moult or a photo of one, to be measured; else empty.
     Q_PROPERTY(QString toMeasure READ toMeasure NOTIFY changed FINAL)
+    /// The moult that the entry is, shows or judges, where there is a photo of it to be looked at for the sex;
+    /// else empty.
+    Q_PROPERTY(QString toSex READ toSex NOTIFY changed FINAL)
     Q_PROPERTY(bool busy READ isBusy NOTIFY busyChanged FINAL)
 
 public:
@@ -50,6 +53,7 @@ public:
     [[nodiscard]] QUrl picture() const;
     [[nodiscard]] bool hasPicture() const { return !picture().isEmpty(); }
     [[nodiscard]] QString toMeasure() const;
+    [[nodiscard]] QString toSex() const { return resident_ ? toSex_ : QString(); }
     [[nodiscard]] bool isBusy() const { return busy_; }
 
 public slots:
@@ -71,6 +75,7 @@ private:
     QString entry_;
     std::optional<Fact> fact_;
     ResidentPtr resident_;
+    QString toSex_;
     QVariantList lines_;
     QVariantList readings_;
     bool isRead_ = false;

@@ -141,6 +141,39 @@ private slots:
         QCOMPARE(titles, (QStringList{"Measured"}));
     }
 
+    /// The moult, its photo, and what was said of either lead back to it; one without a photo does not.
+    void aMoultWithAPhotoCanBeLookedAtForTheSex() {
+        DeskFixture at;
+        at.openRoom();
+        const auto last = [&](FactKind kind) {
+            for (const auto& fact : at.history(at.hamorii)) {
+                if (fact.kind == kind) return fact;
+            }
+            return Fact();
+        };
+        const auto toSex = [&](const Fact& fact) { return Page(at, fact).toSex(); };
+        log(at, at.hamorii, FactKind::moulted, 5);
+        const auto moult = last(FactKind::moulted);
+        const auto id = QString::fromStdString(moult.id.text());
+        QVERIFY(toSex(moult).isEmpty());
+        FactBody shot;
+        shot.role = PhotoRole::moult;
+        shot.picture = Sha256::of(std::string("a photo"));
+        shot.about = moult.id;
+        log(at, at.hamorii, FactKind::photo, 4, shot);
+        const auto photo = last(FactKind::photo);
+        FactBody seen;
+        seen.sex = Sex::female;
+        seen.about = moult.id;
+        log(at, at.hamorii, FactKind::sexed, 3, seen);
+        const auto look = last(FactKind::sexed);
+        seen.about = photo.id;
+        log(at, at.hamorii, FactKind::sexed, 2, seen);
+        const auto lookAtPhoto = last(FactKind::sexed);
+        for (const auto& fact : {moult, photo, look, lookAtPhoto}) QCOMPARE(toSex(fact), id);
+        QVERIFY(toSex(last(FactKind::offered)).isEmpty());
+    }
+
     void whatIsNotInTheBookIsMissing() {
         DeskFixture at;
         at.openRoom();
