@@ -79,9 +79,10 @@ BookPage {
     }
     WayRow {
         width: parent.width
-        visible: page.animal.sexLines.length > 0
+        visible: page.animal.sexLines.length > 0 || page.animal.sexConflict !== ""
         glyph: "sheet"
         text: qsTr("How sure that is")
+        sub: page.animal.sexConflict
         onActivated: page.kit.navigation.pushed("SexEvidencePage", {
             "subject": page.subject
         })

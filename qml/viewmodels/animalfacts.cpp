@@ -5,6 +5,7 @@
 #include "documents/cautions.h"
 #include "husbandry/gaps.h"
 #include "room/sheets.h"
+#include "sexing/judge.h"
 #include "viewmodels/answerwords.h"
 #include "viewmodels/deeds.h"
 
@@ -253,6 +254,19 @@ QVariantList sexRows(const Resident& resident, const AnimalRecord& record, const
         rows.append(opening(std::move(row), "EntryPage", "entry", toQt(fact.id.text())));
     }
     return rows;
+}
+
+QString sexConflictOf(const Resident& resident, const AnimalRecord& record, const Desk& desk) {
+    if (resident.subject().form != Form::animal) return {};
+    const auto* profile = resident.profile;
+    const auto order = profile != nullptr ? std::optional(profile->order) : std::nullopt;
+    const auto seen = sexing::sightingsOf(resident.subject(), record.facts, order);
+    const sexing::Question question{speciesText(resident).toStdString(),
+                                    resident.subject().sex,
+                                    {},
+                                    order.value_or(Order::tarantula) == Order::tarantula};
+    const auto finding = sexing::judge(seen, desk.knowledge().tables.sexing, question);
+    return finding.conflicts.empty() ? QString() : desk.say(finding.conflicts.front().why);
 }
 
 }  // namespace burrow

@@ -23,5 +23,8 @@ struct AnimalRecord {
 /// [{name, value, sub, page, properties}], newest first.
 [[nodiscard]] QVariantList sexRows(const Resident& resident, const AnimalRecord& record,
                                    const Desk& desk);
+/// The first thing that disagrees in the evidence for its sex; empty for none.
+[[nodiscard]] QString sexConflictOf(const Resident& resident, const AnimalRecord& record,
+                                    const Desk& desk);
 
 }  // namespace burrow

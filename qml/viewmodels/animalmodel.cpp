@@ -43,6 +43,7 @@ void AnimalModel::show(const AnimalRecord& record) {
     facts_ = factRows(resident, record, *desk_);
     why_ = whyRows(resident, *desk_);
     sexLines_ = sexRows(resident, record, *desk_);
+    sexConflict_ = sexConflictOf(resident, record, *desk_);
     const auto sex = resident.subject().sex;
     const bool isShown =
         resident.subject().form == Form::animal && (sex != Sex::unknown || !sexLines_.isEmpty());

@@ -47,6 +47,8 @@ class AnimalModel : public QObject {
     /// "Female"; empty where nothing shows it and nobody said it.
     Q_PROPERTY(QString sex READ sex NOTIFY changed FINAL)
     Q_PROPERTY(QVariantList sexLines READ sexLines NOTIFY changed FINAL)
+    /// The first thing that disagrees in the evidence; empty for none.
+    Q_PROPERTY(QString sexConflict READ sexConflict NOTIFY changed FINAL)
     /// [{url, entry, text}], newest first.
     Q_PROPERTY(QVariantList photos READ photos NOTIFY changed FINAL)
     /// [{entry, day, title, detail, note, glyph}], the last few.
@@ -90,6 +92,7 @@ public:
     [[nodiscard]] QVariantList why() const { return why_; }
     [[nodiscard]] QString sex() const { return sex_; }
     [[nodiscard]] QVariantList sexLines() const { return sexLines_; }
+    [[nodiscard]] QString sexConflict() const { return sexConflict_; }
     [[nodiscard]] QVariantList photos() const { return photos_; }
     [[nodiscard]] QVariantList entries() const { return entries_; }
     [[nodiscard]] int entryCount() const { return entryCount_; }
@@ -117,6 +120,7 @@ private:
     QVariantList why_;
     QString sex_;
     QVariantList sexLines_;
+    QString sexConflict_;
     QVariantList photos_;
     QVariantList entries_;
     int entryCount_ = 0;

@@ -207,6 +207,19 @@ private slots:
         QCOMPARE(page.about(), QString("Mature male"));
     }
 
+    void whatDisagreesAboutItsSexIsSaid() {
+        DeskFixture at;
+        at.openRoom();
+        FactBody plate;
+        plate.sex = Sex::female;
+        plate.clarity = Clarity::clearly;
+        log(at, at.hamorii, FactKind::sexed, 200, plate);
+        QVERIFY(Page(at, at.hamorii).sexConflict().isEmpty());
+        log(at, at.hamorii, FactKind::moulted, 20, {.ultimate = true});
+        QCOMPARE(Page(at, at.hamorii).sexConflict(),
+                 QString("The animal is recorded as female, and the evidence says otherwise."));
+    }
+
     void aGroupHasNoSex() {
         DeskFixture at;
         at.openRoom();
