@@ -121,6 +121,14 @@ Done SexingRules::readNumbers(const Tables& tables) {
     if (prior == nullptr || share == nullptr) return damaged("numbers", "prior");
     prior_ = prior->number("value");
     agreeingShare_ = share->number("value");
+    const auto* close = tables.find("numbers", "close_up_share");
+    const auto* unmeasured = tables.find("numbers", "close_up_mm");
+    if (close == nullptr || unmeasured == nullptr) return damaged("numbers", "close_up_share");
+    closeUpShare_ = close->number("value");
+    closeUpUnmeasured_ = Millimetres{unmeasured->number("value")};
+    if (!(closeUpShare_ > 0) || !(closeUpUnmeasured_.value > 0)) {
+        return damaged("numbers", "close_up_share");
+    }
     // A prior that is certain could never be learned from.
     return prior_ > 0 && prior_ < 1 ? Done() : Done(damaged("numbers", "prior"));
 }
@@ -164,6 +172,10 @@ std::optional<Clarity> SexingRules::stop(double chance) const {
         if (chance >= least(clarity)) reached = clarity;
     }
     return reached;
+}
+
+Millimetres SexingRules::closeUp(std::optional<Millimetres> carapace) const {
+    return carapace && carapace->value > 0 ? closeUpShare_ * *carapace : closeUpUnmeasured_;
 }
 
 Millimetres SexingRules::largeCarapace() const {

@@ -58,6 +58,8 @@ public:
     [[nodiscard]] double least(Clarity stop) const {
         return least_.at(static_cast<std::size_t>(stop));
     }
+    /// How wide the place between the front book lungs is with what is around it, for looking at it.
+    [[nodiscard]] Millimetres closeUp(std::optional<Millimetres> carapace) const;
     /// The least carapace of the largest band.
     [[nodiscard]] Millimetres largeCarapace() const;
 
@@ -81,6 +83,8 @@ private:
     std::array<double, 5> least_{};
     double prior_ = 0.5;
     double agreeingShare_ = 1;
+    double closeUpShare_ = 1;
+    Millimetres closeUpUnmeasured_;
 };
 
 }  // namespace burrow::sexing

@@ -92,22 +92,22 @@ BookPage {
     }
     ActionButton {
         width: parent.width
-        visible: page.shown && page.model.toMeasure !== ""
-        kind: "secondary"
-        glyph: "ruler"
-        text: qsTr("Measure this moult")
-        onActivated: page.kit.navigation.pushed("MeasurePage", {
-            "moult": page.model.toMeasure
-        })
-    }
-    ActionButton {
-        width: parent.width
         visible: page.shown && page.model.toSex !== ""
         kind: "secondary"
         glyph: "look"
         text: qsTr("Look at it for the sex")
         onActivated: page.kit.navigation.pushed("SexPage", {
             "moult": page.model.toSex
+        })
+    }
+    ActionButton {
+        width: parent.width
+        visible: page.shown && page.model.toMeasure !== ""
+        kind: "secondary"
+        glyph: "ruler"
+        text: qsTr("Measure this moult")
+        onActivated: page.kit.navigation.pushed("MeasurePage", {
+            "moult": page.model.toMeasure
         })
     }
     ActionButton {

@@ -15,7 +15,7 @@ Column {
         width: parent.width
         step: Tokens.tick
         color: Tokens.inkSoft
-        text: row.line.judge === "" ? row.line.day : row.line.day + ". " + row.line.judge
+        text: row.line.head
     }
     StepText {
         width: parent.width

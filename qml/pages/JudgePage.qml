@@ -10,6 +10,7 @@ BookPage {
     readonly property JudgeModel question: JudgeModel {
         desk: page.kit.desk
         sharer: page.kit.sharer
+        settings: page.kit.settings
     }
 
     title: qsTr("Judge a moult")
@@ -30,9 +31,16 @@ BookPage {
     }
     onHelper: page.kit.navigation.pushed("SexLookPage", {
         "photos": page.question.photos,
-        "earlier": [],
-        "drawings": page.question.drawings
+        "drawings": page.question.drawings,
+        "closeMm": page.question.closeMm
     })
+    lower: StepText {
+        width: parent.width
+        visible: text !== ""
+        step: Tokens.reason
+        color: Tokens.inkSoft
+        text: page.question.missing
+    }
 
     OpinionDone {
         width: parent.width
@@ -113,6 +121,14 @@ BookPage {
             field.maximumLength: 500
             onEdited: page.question.note = text
         }
+    }
+    ActionButton {
+        width: parent.width
+        visible: page.question.open
+        kind: "secondary"
+        glyph: "folder"
+        text: qsTr("Another question")
+        onActivated: questions.open()
     }
     FileChooser {
         id: questions

@@ -1,3 +1,4 @@
+pragma ComponentBehavior: Bound
 import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
@@ -14,6 +15,16 @@ Column {
         width: parent.width
         visible: choice.model.verdict !== ""
         happened: choice.model.verdict
+    }
+    Repeater {
+        model: choice.model.conflicts
+
+        MessageStrip {
+            required property string modelData
+
+            width: choice.width
+            happened: modelData
+        }
     }
     Strip {
         width: parent.width

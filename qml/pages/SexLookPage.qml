@@ -2,34 +2,47 @@ pragma ComponentBehavior: Bound
 import QtQuick
 import Burrow.Components
 import Burrow.Ports
+import Burrow.ViewModels
 
-// A moult looked at closely, beside an earlier moult of the same animal or one of our drawings. Both panes
-// zoom; the contrast switch makes pale folds easier to see, and a tap shows a photo in its own colours.
+// A moult looked at closely, beside an earlier moult of the same animal, another photo of it or one of our
+// drawings. Photos that know their scale keep the same one. The contrast switch makes pale folds easier to
+// see, and a tap shows a photo in its own colours.
 Rectangle {
     id: page
 
     required property Kit kit
-    // [{url, name}]: of this moult, and of earlier ones
+    // [{files, name}]: of this moult, and of earlier ones
     required property var photos
-    required property var earlier
+    property var earlier: []
     // [{drawing, name}]
     property var drawings: []
     property int at: 0
-    property int beside: 0
+    property int earlierAt: -1
+    // How many millimetres show the place to look at.
+    property real closeMm: 0
     property bool bright: false
-    property bool contrast: false
 
-    readonly property var others: page.drawings.concat(page.earlier)
     readonly property bool wide: page.width > page.height
-    readonly property var other: page.others[page.beside] ?? null
-    readonly property bool isDrawing: page.other !== null && page.other.drawing !== undefined
+    readonly property LookMoultModel look: LookMoultModel {
+        desk: page.kit.desk
+        darkroom: page.kit.darkroom
+        photos: page.photos
+        earlier: page.earlier
+        drawings: page.drawings
+        at: page.at
+        earlierAt: page.earlierAt
+    }
+    readonly property ScaleLink scales: ScaleLink {
+        first: photo
+        second: old
+    }
 
     color: Tokens.ground
 
     Flow {
         id: panes
 
-        readonly property bool two: page.other !== null
+        readonly property bool two: page.look.hasBeside
         readonly property real paneWidth: panes.two && page.wide ? (width - Tokens.space4) / 2 : width
         readonly property real paneHeight: panes.two && !page.wide ? (height - Tokens.space4) / 2 : height
 
@@ -47,47 +60,62 @@ Rectangle {
             view: photo
             onTapped: page.bright = !page.bright
 
-            PhotoView {
+            PictureView {
                 id: photo
                 objectName: "photo"
                 anchors.fill: parent
-                source: page.photos[page.at].url
+                key: page.look.key
+                picture: page.look.picture
+                unit: page.look.unit
                 warm: !Tokens.day && !page.bright
-                contrast: page.contrast
                 Accessible.role: Accessible.Graphic
-                Accessible.name: page.photos[page.at].name
+                Accessible.name: page.look.name
+            }
+            ScaleBar {
+                anchors.left: parent.left
+                anchors.bottom: parent.bottom
+                anchors.margins: Tokens.space12
+                view: photo
             }
         }
         ZoomPane {
             width: panes.paneWidth
             height: panes.paneHeight
-            visible: panes.two && !page.isDrawing
+            visible: panes.two && !page.look.isDrawing
             clip: true
             view: old
+            onTapped: page.bright = !page.bright
 
-            PhotoView {
+            PictureView {
                 id: old
                 objectName: "beside"
                 anchors.fill: parent
-                source: page.other !== null && !page.isDrawing ? page.other.url : ""
+                key: page.look.besideKey
+                picture: page.look.besidePicture
+                unit: page.look.besideUnit
                 warm: !Tokens.day && !page.bright
-                contrast: page.contrast
                 Accessible.role: Accessible.Graphic
-                Accessible.name: page.other !== null ? page.other.name : ""
+                Accessible.name: page.look.besideName
+            }
+            ScaleBar {
+                anchors.left: parent.left
+                anchors.bottom: parent.bottom
+                anchors.margins: Tokens.space12
+                view: old
             }
         }
         Rectangle {
             width: panes.paneWidth
             height: panes.paneHeight
-            visible: panes.two && page.isDrawing
+            visible: panes.two && page.look.isDrawing
             color: Tokens.strip
 
             Drawing {
                 objectName: "drawing"
                 anchors.fill: parent
                 anchors.margins: Tokens.space16
-                name: page.isDrawing ? page.other.drawing : ""
-                description: page.isDrawing ? page.other.name : ""
+                name: page.look.drawing
+                description: page.look.isDrawing ? page.look.besideName : ""
             }
         }
     }
@@ -103,38 +131,59 @@ Rectangle {
         StepText {
             width: parent.width
             step: Tokens.reasonStrong
-            text: page.photos[page.at].name
+            text: page.look.name
         }
         StepText {
             width: parent.width
-            visible: page.other !== null
+            visible: panes.two
             step: Tokens.reason
             color: Tokens.inkSoft
-            text: page.other !== null ? page.other.name : ""
+            text: page.look.besideName
+        }
+        StepText {
+            width: parent.width
+            visible: text !== ""
+            step: Tokens.reason
+            color: page.scales.linked ? Tokens.inkSoft : Tokens.warn
+            text: page.look.scaleText
+        }
+        StepText {
+            width: parent.width
+            visible: text !== ""
+            step: Tokens.reason
+            color: Tokens.warn
+            text: page.look.trouble
         }
         Row {
             spacing: Tokens.betweenTargets
 
             SquareButton {
                 objectName: "otherPhoto"
-                visible: page.photos.length > 1
+                visible: page.look.severalPhotos
                 glyph: "photo"
                 text: qsTr("Next photo of this moult")
-                onActivated: page.at = (page.at + 1) % page.photos.length
+                onActivated: page.look.nextPhoto()
             }
             SquareButton {
                 objectName: "before"
-                visible: page.others.length > 1
+                visible: page.look.severalBeside
                 glyph: "back"
                 text: qsTr("The one before beside it")
-                onActivated: page.beside = (page.beside + page.others.length - 1) % page.others.length
+                onActivated: page.look.before()
             }
             SquareButton {
                 objectName: "next"
-                visible: page.others.length > 1
+                visible: page.look.severalBeside
                 glyph: "chevron"
                 text: qsTr("The next one beside it")
-                onActivated: page.beside = (page.beside + 1) % page.others.length
+                onActivated: page.look.next()
+            }
+            SquareButton {
+                objectName: "closeUp"
+                visible: photo.perMm > 0
+                glyph: "search"
+                text: qsTr("Close up")
+                onActivated: photo.showMm(page.closeMm)
             }
         }
     }
@@ -144,15 +193,12 @@ Rectangle {
         anchors.bottomMargin: Tokens.bottomInset
         width: parent.width
         backText: qsTr("Back")
-        mainText: page.contrast ? qsTr("As it is") : qsTr("More contrast")
+        mainText: page.look.contrast ? qsTr("As it is") : qsTr("More contrast")
         mainGlyph: "sun"
         helperText: qsTr("Whole")
         helperGlyph: "image"
         onBack: page.kit.navigation.backed()
-        onMain: page.contrast = !page.contrast
-        onHelper: {
-            photo.whole();
-            old.whole();
-        }
+        onMain: page.look.contrast = !page.look.contrast
+        onHelper: page.scales.whole()
     }
 }

@@ -16,14 +16,15 @@ ScrollPage {
         onSaved: page.kit.navigation.backed()
     }
 
-    // An earlier moult stands beside this one then, after the drawings.
-    function look(at: int, beside: int) {
+    // An earlier moult stands beside this one then; -1 for a drawing.
+    function look(at: int, earlierAt: int) {
         page.kit.navigation.pushed("SexLookPage", {
             "photos": page.model.photos,
             "earlier": page.model.earlier,
             "drawings": page.model.drawings,
             "at": at,
-            "beside": beside
+            "earlierAt": earlierAt,
+            "closeMm": page.model.closeMm
         });
     }
 
@@ -44,8 +45,8 @@ ScrollPage {
         visible: page.model.ready
         model: page.model
         wide: page.wide
-        onLooked: at => page.look(at, 0)
-        onEarlierLooked: at => page.look(0, page.model.drawings.length + at)
+        onLooked: at => page.look(at, -1)
+        onEarlierLooked: at => page.look(0, at)
     }
     LabelHeader {
         width: parent.width
@@ -125,6 +126,6 @@ ScrollPage {
         helperGlyph: "search"
         onBack: page.kit.navigation.backed()
         onMain: page.model.save()
-        onHelper: page.look(0, 0)
+        onHelper: page.look(0, -1)
     }
 }

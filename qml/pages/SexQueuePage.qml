@@ -35,9 +35,8 @@ PageFrame {
             thumbnail: model.thumbnail
             tag: model.tag
             binomial: model.binomial
-            about: model.about
-            when: model.when
-            photos: model.photos
+            detail: model.detail
+            spoken: model.spoken
             looked: model.looked
             onActivated: page.kit.navigation.pushed("SexPage", {
                 "moult": model.moult

@@ -9,15 +9,15 @@ PressArea {
     required property url thumbnail
     required property string tag
     required property string binomial
-    required property string about
-    required property string when
-    required property string photos
+    // When, what is known of it, and how many photos there are; and all of the row for a screen reader.
+    required property string detail
+    required property string spoken
     property bool looked: false
 
     implicitHeight: Math.max(picture.height, words.height) + 2 * Tokens.rowPadding
     corner: Tokens.radiusPaper
     text: row.tag
-    Accessible.name: row.tag + ", " + row.binomial + ", " + row.about + ". " + row.when + ", " + row.photos + (row.looked ? ". " + note.text : "")
+    Accessible.name: row.spoken
 
     PhotoView {
         id: picture
@@ -52,7 +52,7 @@ PressArea {
             width: parent.width
             step: Tokens.reason
             color: Tokens.inkSoft
-            text: row.when + "\n" + row.about + ". " + row.photos
+            text: row.detail
             Accessible.ignored: true
         }
         StepText {

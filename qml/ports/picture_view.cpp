@@ -10,14 +10,24 @@ PictureView::PictureView(QQuickItem* parent) : ZoomView(parent) {}
 
 void PictureView::setPicture(const Picture& picture) {
     if (picture_ == picture) return;
-    const bool fits = picture_.image().size() == picture.image().size();
+    const bool fits = shown_ == key_ && picture_.image().size() == picture.image().size();
     picture_ = picture;
+    shown_ = key_;
     // The same thing in another light stays where it is.
     if (fits) {
         update();
     } else {
         renew();
+        const auto seen = seen_.constFind(key_);
+        if (seen != seen_.constEnd() && !picture.isEmpty()) show(seen->zoom, seen->centre);
     }
+    emit pictureChanged();
+}
+
+void PictureView::setKey(const QString& key) {
+    if (key_ == key) return;
+    if (!picture_.isEmpty() && !shown_.isEmpty()) seen_.insert(shown_, {zoom(), centre()});
+    key_ = key;
     emit pictureChanged();
 }
 

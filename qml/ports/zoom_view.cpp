@@ -9,6 +9,9 @@ namespace {
 
 /// Two steps double the size.
 const qreal step = std::sqrt(2.0);
+/// Where millimetres count, a part of the picture may be looked at closer than the whole suggests: until one
+/// of its pixels is so many units wide.
+constexpr qreal widestPixel = 8;
 
 /// Where a length begins so that no room is left empty, and a shorter one stands in the middle.
 qreal placed(qreal wanted, qreal length, qreal room) {
@@ -49,9 +52,61 @@ void ZoomView::changed() {
 }
 
 void ZoomView::setZoom(qreal zoom) {
-    zoom = std::clamp(zoom, 1.0, mostZoom);
+    zoom = std::clamp(zoom, least(), most());
     if (zoom == zoom_) return;
     zoom_ = zoom;
+    changed();
+}
+
+qreal ZoomView::fittedPerMm() const {
+    const auto whole = shape();
+    if (whole.isEmpty() || size().isEmpty()) return 0;
+    return unit_ * whole.scaled(size(), Qt::KeepAspectRatio).width() / whole.width();
+}
+
+qreal ZoomView::closestPerMm() const {
+    return std::max(mostZoom * fittedPerMm(), widestPixel * unit_);
+}
+
+qreal ZoomView::least() const {
+    const auto fitted = fittedPerMm();
+    if (fitted <= 0 || leastPerMm_ <= 0) return 1;
+    return std::min(1.0, leastPerMm_ / fitted);
+}
+
+qreal ZoomView::most() const {
+    const auto fitted = fittedPerMm();
+    if (fitted <= 0) return mostZoom;
+    return std::max(closestPerMm(), mostPerMm_) / fitted;
+}
+
+void ZoomView::setUnit(qreal unit) {
+    if (!(unit >= 0) || unit == unit_) return;
+    unit_ = unit;
+    zoom_ = std::clamp(zoom_, least(), most());
+    changed();
+}
+
+void ZoomView::setPerMm(qreal perMm) {
+    const auto fitted = fittedPerMm();
+    if (fitted > 0 && perMm > 0) setZoom(perMm / fitted);
+}
+
+void ZoomView::setReach(qreal leastPerMm, qreal mostPerMm) {
+    if (leastPerMm_ == leastPerMm && mostPerMm_ == mostPerMm) return;
+    leastPerMm_ = leastPerMm;
+    mostPerMm_ = mostPerMm;
+    zoom_ = std::clamp(zoom_, least(), most());
+    changed();
+}
+
+void ZoomView::showMm(qreal millimetres) {
+    if (millimetres > 0) setPerMm(std::min(width(), height()) / millimetres);
+}
+
+void ZoomView::show(qreal zoom, const QPointF& centre) {
+    zoom_ = std::clamp(zoom, least(), most());
+    centre_ = centre;
     changed();
 }
 
@@ -82,7 +137,7 @@ void ZoomView::zoomAt(qreal zoom, const QPointF& place) {
     if (before.isEmpty()) return;
     const QPointF part((place.x() - before.x()) / before.width(),
                        (place.y() - before.y()) / before.height());
-    zoom_ = std::clamp(zoom, 1.0, mostZoom);
+    zoom_ = std::clamp(zoom, least(), most());
     const auto large = before.size() * (shape().scaled(size(), Qt::KeepAspectRatio).width() *
                                         zoom_ / before.width());
     centre_ = part + QPointF((width() / 2 - place.x()) / large.width(),

@@ -23,14 +23,14 @@ class EntryModel : public QObject {
     Q_PROPERTY(QVariantList lines READ lines NOTIFY changed FINAL)
     /// [{name, value, sub}]: every reading, the first one first; empty where nothing was amended.
     Q_PROPERTY(QVariantList readings READ readings NOTIFY changed FINAL)
+    /// The moult that the entry is, shows or judges, where there is a photo of it to be looked at for the sex;
+    /// else empty.
+    Q_PROPERTY(QString toSex READ toSex NOTIFY changed FINAL)
     /// The photo; empty for none.
     Q_PROPERTY(QUrl picture READ picture NOTIFY changed FINAL)
     Q_PROPERTY(bool hasPicture READ hasPicture NOTIFY changed FINAL)
     /// The entry itself, where it is a moult or a photo of one, to be measured; else empty.
     Q_PROPERTY(QString toMeasure READ toMeasure NOTIFY changed FINAL)
-    /// The moult that the entry is, shows or judges, where there is a photo of it to be looked at for the sex;
-    /// else empty.
-    Q_PROPERTY(QString toSex READ toSex NOTIFY changed FINAL)
     Q_PROPERTY(bool busy READ isBusy NOTIFY busyChanged FINAL)
 
 public:
@@ -50,10 +50,10 @@ public:
     [[nodiscard]] QString day() const;
     [[nodiscard]] QVariantList lines() const { return lines_; }
     [[nodiscard]] QVariantList readings() const { return readings_; }
+    [[nodiscard]] QString toSex() const { return resident_ ? toSex_ : QString(); }
     [[nodiscard]] QUrl picture() const;
     [[nodiscard]] bool hasPicture() const { return !picture().isEmpty(); }
     [[nodiscard]] QString toMeasure() const;
-    [[nodiscard]] QString toSex() const { return resident_ ? toSex_ : QString(); }
     [[nodiscard]] bool isBusy() const { return busy_; }
 
 public slots:

@@ -15,6 +15,12 @@ void JudgeModel::setSharer(Sharer* sharer) {
     emit changed();
 }
 
+void JudgeModel::setSettings(Settings* settings) {
+    settings_ = settings;
+    if (settings_ && name_.isEmpty()) name_ = settings_->judgeName();
+    emit changed();
+}
+
 void JudgeModel::setChoice(int choice) {
     if (choice_ == choice) return;
     choice_ = choice;
@@ -98,8 +104,10 @@ QVariantList JudgeModel::photos() const {
     QVariantList list;
     if (!question_ || !folder_) return list;
     for (const auto& photo : question_->photos) {
-        const auto url = QUrl::fromLocalFile(folder_->filePath(toQt(photo.picture.hex() + ".jpg")));
-        list.append(QVariantMap{{QStringLiteral("url"), url},
+        const auto file = folder_->filePath(toQt(photo.picture.hex() + ".jpg"));
+        const auto url = QUrl::fromLocalFile(file);
+        list.append(QVariantMap{{QStringLiteral("files"), QStringList{file}},
+                                {QStringLiteral("url"), url},
                                 {QStringLiteral("thumbnail"), url},
                                 {QStringLiteral("name"), about()}});
     }
@@ -108,8 +116,16 @@ QVariantList JudgeModel::photos() const {
 
 QVariantList JudgeModel::drawings() const { return desk_ ? sexDrawings(*desk_) : QVariantList(); }
 
-bool JudgeModel::isComplete() const {
-    return question_ && choice_ >= 0 && clarity_ >= 0 && !name_.trimmed().isEmpty();
+double JudgeModel::closeMm() const {
+    if (!desk_ || !question_) return 0;
+    return desk_->knowledge().tables.sexing.closeUp(question_->carapace).value;
+}
+
+QString JudgeModel::missing() const {
+    if (!question_) return {};
+    if (choice_ < 0) return desk_->say("opinion.noChoice");
+    if (clarity_ < 0) return desk_->say("opinion.noClarity");
+    return name_.trimmed().isEmpty() ? desk_->say("opinion.noNameYet") : QString();
 }
 
 Result<std::filesystem::path> JudgeModel::writeInto(const std::filesystem::path& folder) {
@@ -120,6 +136,7 @@ Result<std::filesystem::path> JudgeModel::writeInto(const std::filesystem::path&
     std::filesystem::create_directories(folder, error);
     const auto path = freePath(folder, fileStem(stem_, "moult"), exchange::answerEnding);
     BURROW_DO(exchange::writeAnswer(answer, path));
+    if (settings_) settings_->setJudgeName(name_.trimmed());
     return path;
 }
 

@@ -161,4 +161,12 @@ double MeasuredPhoto::photoPixels() const {
     return std::hypot(b.x - a.x, b.y - a.y);
 }
 
+std::optional<double> MeasuredPhoto::pixelsPerMm() const {
+    if (!sight_.survey || picture_.isEmpty()) return std::nullopt;
+    if (flat_) return picture_.image().width() / flat_->width.value;
+    // The mean of the two directions, since the photo may be tilted.
+    const auto stretch = measure::stretchAt(sight_.survey->projection(), sight_.survey->middle);
+    return std::sqrt(stretch.most * stretch.least) / photoPixels();
+}
+
 }  // namespace burrow

@@ -33,6 +33,9 @@ public:
                                 Millimetres distance) const;
     /// How many pixels of the photo stand behind one of what is shown.
     [[nodiscard]] double photoPixels() const;
+    /// Pixels of what is shown for a millimetre of the sheet as it was meant to be printed. Where it is not
+    /// flattened that holds about the tag alone. Nothing where nothing can be measured.
+    [[nodiscard]] std::optional<double> pixelsPerMm() const;
 
 private:
     /// Nothing happens where no mat shows.

@@ -20,6 +20,21 @@ QUrl pictureUrl(const Desk& desk, const Sha256& picture) {
     return urlOf(hasOnlyReduced ? reduced : store.picturePath(picture));
 }
 
+QStringList photoPaths(const Desk& desk, const FactBody& photo) {
+    DeviceFiles files;
+    const pictures::Store store(pictures::Store::folderFor(desk.bookPath()), files);
+    QStringList paths;
+    const auto add = [&](const std::filesystem::path& path) {
+        paths.append(QString::fromStdString(path.string()));
+    };
+    if (photo.original) add(store.originalPath(*photo.original));
+    if (photo.picture) {
+        add(store.picturePath(*photo.picture));
+        add(store.reducedPath(*photo.picture));
+    }
+    return paths;
+}
+
 QUrl thumbnailUrl(const Desk& desk, const Sha256& picture) {
     DeviceFiles files;
     return urlOf(

@@ -43,6 +43,10 @@ public:
     [[nodiscard]] QString lastBook() const { return file_.value("lastBook").toString(); }
     void setLastBook(const QString& path) { file_.setValue("lastBook", path); }
 
+    /// How the keeper wants to be called in answers to other keepers; empty for nothing yet.
+    [[nodiscard]] QString judgeName() const { return file_.value("judgeName").toString(); }
+    void setJudgeName(const QString& name) { file_.setValue("judgeName", name); }
+
     /// What reminders keep on this device: what was chosen, and what was told of each book.
     [[nodiscard]] QVariant reminder(const QString& name, const QVariant& usual = {}) const {
         return file_.value(QStringLiteral("reminders/") + name, usual);

@@ -8,8 +8,13 @@ namespace {
 
 QVariantMap lineOf(const sexing::Factor& line, const Desk& desk) {
     const auto& seen = line.seen;
+    auto head = desk.say({"fact.day", {{"day", seen.day}}});
+    if (!seen.judge.empty()) {
+        head += QStringLiteral(". ") + desk.say({"sexing.byJudge", {{"judge", seen.judge}}});
+    }
     return {
         {QStringLiteral("day"), desk.say({"fact.day", {{"day", seen.day}}})},
+        {QStringLiteral("head"), head},
         {QStringLiteral("text"), desk.say(line.why)},
         {QStringLiteral("counted"), desk.say(line.counted)},
         {QStringLiteral("judge"),

@@ -28,7 +28,7 @@ class SexEvidenceModel : public QObject {
     /// 0 male to 1 female, of which nothing was known, and of which all is.
     Q_PROPERTY(double before READ before NOTIFY changed FINAL)
     Q_PROPERTY(double female READ female NOTIFY changed FINAL)
-    /// [{day, text, counted, judge, source, before, after, counts, corrected}], as it was seen.
+    /// [{day, head, text, counted, judge, source, before, after, counts, corrected}], as it was seen.
     Q_PROPERTY(QVariantList ledger READ ledger NOTIFY changed FINAL)
     Q_PROPERTY(QList<QString> conflicts READ conflicts NOTIFY changed FINAL)
     /// [{text, range, moult}]; `moult` is the entry of one that waits, else empty.

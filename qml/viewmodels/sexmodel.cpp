@@ -18,8 +18,19 @@ bool isMoultPhoto(const Fact& fact) {
 /// The moult that a photo shows; one that names none stands for itself.
 EntryId moultOf(const Fact& photo) { return photo.body.about.value_or(photo.id); }
 
-QVariantMap photoMap(const Fact& photo, const QString& name, const Desk& desk) {
-    return {{QStringLiteral("url"), pictureUrl(desk, *photo.body.picture)},
+/// The day of the moult that a photo shows, as it stands now: a photo stays where it was taken when the
+/// moult is put right.
+CivilDay shownDay(const Fact& photo, std::span<const Fact> facts) {
+    const auto moult = std::find_if(facts.begin(), facts.end(),
+                                    [&](const Fact& fact) { return fact.id == moultOf(photo); });
+    return moult != facts.end() ? moult->day : photo.day;
+}
+
+QVariantMap photoMap(const Fact& photo, CivilDay day, const Desk& desk) {
+    const bool isDried = photo.body.dried.value_or(false);
+    const auto name = desk.say({isDried ? "sexing.titleDried" : "sexing.title", {{"day", day}}});
+    return {{QStringLiteral("files"), photoPaths(desk, photo.body)},
+            {QStringLiteral("url"), pictureUrl(desk, *photo.body.picture)},
             {QStringLiteral("thumbnail"), thumbnailUrl(desk, *photo.body.picture)},
             {QStringLiteral("name"), name}};
 }
@@ -95,14 +106,8 @@ void SexModel::show(const Record& record) {
             const bool isLook = fact.kind == FactKind::sexed && fact.body.about == record.moult->id;
             if (isLook && fact.body.judge) opinions_.append(opinionText(fact.body, *desk_));
             if (isLook && !fact.body.judge && !said_) said_ = fact;
-            if (!isMoultPhoto(fact)) continue;
-            const auto name = desk_->say({"sexing.title", {{"day", fact.day}}});
-            if (moultOf(fact) == record.moult->id) {
-                photos_.prepend(photoMap(fact, name, *desk_));
-            } else if (fact.day <= day) {
-                earlier_.append(photoMap(fact, name, *desk_));
-            }
         }
+        showPhotos(record.animal->history, *record.moult);
         others_ = record.animal->sightings;
         std::erase_if(others_, [this](const sexing::Sighting& seen) {
             return said_ && seen.entry == said_->id;
@@ -110,6 +115,22 @@ void SexModel::show(const Record& record) {
     }
     weigh();
     emit changed();
+}
+
+void SexModel::showPhotos(const std::vector<Fact>& facts, const Fact& moult) {
+    std::vector<std::pair<CivilDay, Fact>> before;
+    for (const auto& fact : facts) {
+        if (!isMoultPhoto(fact)) continue;
+        const auto day = shownDay(fact, facts);
+        if (moultOf(fact) == moult.id) {
+            photos_.prepend(photoMap(fact, day, *desk_));
+        } else if (day <= moult.day) {
+            before.emplace_back(day, fact);
+        }
+    }
+    std::stable_sort(before.begin(), before.end(),
+                     [](const auto& a, const auto& b) { return a.first > b.first; });
+    for (const auto& [day, fact] : before) earlier_.append(photoMap(fact, day, *desk_));
 }
 
 /// What the evidence says without this moult, and with what is chosen for it.
@@ -154,6 +175,17 @@ QString SexModel::preview() const {
 
 QVariantList SexModel::drawings() const {
     return resident_ && isTarantula() ? sexDrawings(*desk_) : QVariantList();
+}
+
+double SexModel::closeMm() const {
+    return desk_ ? desk_->knowledge().tables.sexing.closeUp(carapace_).value : 0;
+}
+
+QStringList SexModel::conflicts() const {
+    QStringList list;
+    if (!resident_) return list;
+    for (const auto& conflict : after_.conflicts) list.append(desk_->say(conflict.why));
+    return list;
 }
 
 QString SexModel::subject() const {

@@ -25,12 +25,14 @@ class SexModel : public QObject {
     Q_PROPERTY(QString title READ title NOTIFY changed FINAL)
     /// Where to look and what that is worth, paragraph by paragraph.
     Q_PROPERTY(QList<QString> guidance READ guidance NOTIFY changed FINAL)
-    /// [{url, thumbnail, name}]: of this moult.
+    /// [{files, url, thumbnail, name}]: of this moult.
     Q_PROPERTY(QVariantList photos READ photos NOTIFY changed FINAL)
-    /// [{url, thumbnail, name}]: of the same animal's earlier moults, the last one first.
+    /// [{files, url, thumbnail, name}]: of the same animal's earlier moults, the last one first.
     Q_PROPERTY(QVariantList earlier READ earlier NOTIFY changed FINAL)
     /// [{drawing, name}]: our own drawings to hold it against; none for other orders than tarantulas.
     Q_PROPERTY(QVariantList drawings READ drawings NOTIFY changed FINAL)
+    /// How many millimetres show the place to look at, and not much else.
+    Q_PROPERTY(double closeMm READ closeMm NOTIFY changed FINAL)
     /// What was said of this moult before; empty for nothing.
     Q_PROPERTY(QString verdict READ verdict NOTIFY changed FINAL)
 
@@ -48,6 +50,8 @@ class SexModel : public QObject {
     Q_PROPERTY(QString finding READ finding NOTIFY changed FINAL)
     /// "88 before, 97 in 100 with this moult"
     Q_PROPERTY(QString preview READ preview NOTIFY changed FINAL)
+    /// What disagrees with what, with what is chosen.
+    Q_PROPERTY(QList<QString> conflicts READ conflicts NOTIFY changed FINAL)
     /// Looks of others at this moult, in words: "Wren sees a female. Seen: clearly"
     Q_PROPERTY(QList<QString> opinions READ opinions NOTIFY changed FINAL)
     Q_PROPERTY(bool busy READ isBusy NOTIFY changed FINAL)
@@ -70,6 +74,7 @@ public:
     [[nodiscard]] QVariantList photos() const { return photos_; }
     [[nodiscard]] QVariantList earlier() const { return earlier_; }
     [[nodiscard]] QVariantList drawings() const;
+    [[nodiscard]] double closeMm() const;
     [[nodiscard]] QString verdict() const;
     [[nodiscard]] int choice() const { return choice_; }
     void setChoice(int choice);
@@ -81,6 +86,7 @@ public:
     [[nodiscard]] double after() const { return after_.female; }
     [[nodiscard]] QString finding() const;
     [[nodiscard]] QString preview() const;
+    [[nodiscard]] QStringList conflicts() const;
     [[nodiscard]] QStringList opinions() const { return opinions_; }
     [[nodiscard]] bool isBusy() const { return busy_; }
 
@@ -98,6 +104,7 @@ private:
 
     void read();
     void show(const Record& record);
+    void showPhotos(const std::vector<Fact>& facts, const Fact& moult);
     void weigh();
     [[nodiscard]] bool isTarantula() const;
     static Result<Record> recordOf(Book& book, const EntryId& moult,

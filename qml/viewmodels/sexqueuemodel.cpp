@@ -74,14 +74,28 @@ QVariant SexQueueModel::data(const QModelIndex& index, int role) const {
             return desk_->say({"sexing.photos", {{"count", std::int64_t{row->photos}}}});
         case ThumbnailRole: return thumbnailUrl(*desk_, row->picture);
         case LookedRole: return row->waiting == 0;
+        case DetailRole:
+            return data(index, WhenRole).toString() + QLatin1Char('\n') +
+                   data(index, AboutRole).toString() + QStringLiteral(". ") +
+                   data(index, PhotosRole).toString();
+        case SpokenRole: {
+            QString spoken =
+                QStringLiteral("%1, %2, %3. %4, %5")
+                    .arg(data(index, TagRole).toString(), data(index, BinomialRole).toString(),
+                         data(index, AboutRole).toString(), data(index, WhenRole).toString(),
+                         data(index, PhotosRole).toString());
+            if (row->waiting == 0) spoken += QStringLiteral(". ") + desk_->say("sexing.lookedOpen");
+            return spoken;
+        }
         default: return {};
     }
 }
 
 QHash<int, QByteArray> SexQueueModel::roleNames() const {
-    return {{MoultRole, "moult"},         {TagRole, "tag"},      {BinomialRole, "binomial"},
-            {AboutRole, "about"},         {WhenRole, "when"},    {PhotosRole, "photos"},
-            {ThumbnailRole, "thumbnail"}, {LookedRole, "looked"}};
+    return {{MoultRole, "moult"},         {TagRole, "tag"},       {BinomialRole, "binomial"},
+            {AboutRole, "about"},         {WhenRole, "when"},     {PhotosRole, "photos"},
+            {ThumbnailRole, "thumbnail"}, {LookedRole, "looked"}, {DetailRole, "detail"},
+            {SpokenRole, "spoken"}};
 }
 
 }  // namespace burrow

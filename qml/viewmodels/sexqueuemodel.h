@@ -43,7 +43,9 @@ public:
         WhenRole,
         PhotosRole,
         ThumbnailRole,
-        LookedRole  ///< all its moults were looked at: for a second opinion
+        LookedRole,  ///< all its moults were looked at: for a second opinion
+        DetailRole,  ///< when, what is known of it, and how many photos, as it is shown
+        SpokenRole   ///< all of the row, for a screen reader
     };
 
     explicit SexQueueModel(QObject* parent = nullptr) : RowsModel(parent) {}

@@ -8,8 +8,8 @@ namespace {
 constexpr std::array sexes{Sex::female, Sex::male, Sex::unknown};
 constexpr int clarityStops = 5;
 /// Where to look, what there is to see, and what a grown male shows.
-constexpr std::array drawingNames{"where",   "plate", "plate_single", "none",
-                                  "ventral", "hooks", "bulb"};
+constexpr std::array drawingNames{"where",   "plate",  "plate_single", "none",
+                                  "ventral", "dorsal", "hooks",        "bulb"};
 
 }  // namespace
 

@@ -6,8 +6,10 @@
 
 #include "exchange/bundle.h"
 #include "journal/fields.h"
+#include "pages/earlier_moult.h"
 #include "pages/logger_file.h"
 #include "pages/stage.h"
+#include "ports/picture.h"
 #include "support/mat_jpeg.h"
 #include "support/moult_photo.h"
 
@@ -106,6 +108,14 @@ void saveMoultWithPhoto(Stage& stage, const QByteArray& photo = moultPhoto()) {
     stage.fill("Leg span", "96");
     stage.click("Save moult");
     if (!QTest::qWaitFor([&] { return stage.has("Look at it"); })) qFatal("The moult is not saved");
+}
+
+/// Photos are read and looked through beside the interface.
+void waitForPhotos(Stage& stage) {
+    const auto isThere = [&] {
+        return !stage.named("photo")->property("picture").value<burrow::Picture>().isEmpty();
+    };
+    if (!QTest::qWaitFor(isThere, 30'000)) qFatal("The photo is not shown");
 }
 
 /// A file of another phone with this room: somebody new, and another note on 044.
@@ -271,6 +281,18 @@ std::vector<Scene> scenes() {
                    stage.click("Look at it for the sex");
                    stage.click("Closer");
                    stage.click(stage.named("next"));
+                   waitForPhotos(stage);
+               }),
+        inRoom("sex_beside",
+               [](Stage& stage) {
+                   saveMoultWithPhoto(stage, matPhoto());
+                   addAnEarlierMoult(stage);
+                   stage.click("Look at it for the sex");
+                   stage.click("Closer");
+                   stage.click(stage.named("before"));
+                   waitForPhotos(stage);
+                   const auto isLinked = [&] { return stage.has("Both at the same scale"); };
+                   if (!QTest::qWaitFor(isLinked, 30'000)) qFatal("The mats are not found");
                }),
         inRoom("sex_evidence",
                [](Stage& stage) {
@@ -282,6 +304,19 @@ std::vector<Scene> scenes() {
                    stage.go("SexEvidencePage", of("044")(stage));
                }),
         page("judge", "JudgePage"),
+        inRoom("opinion",
+               [](Stage& stage) {
+                   saveMoultWithPhoto(stage);
+                   stage.click("Look at it for the sex");
+                   stage.click("Ask another keeper");
+               }),
+        page("mat", "MatPage"),
+        inRoom("moult_camera",
+               [](Stage& stage) {
+                   stage.scanner.showPicture(moultPicture({1280, 960}));
+                   stage.go("MoultPage", of("044")(stage));
+                   stage.click("Photo");
+               }),
         page("care_sheet", "CareSheetPage", of("044")),
         page("tag_sheet", "TagSheetPage"),
         ahead("prey", "PreyPage", "80 of 100 cases"),

@@ -371,6 +371,12 @@ private slots:
         for (const auto& what : finding.wouldSettle) QVERIFY(what.what != Settles::grown);
     }
 
+    /// 0.6 of the carapace; 12 mm where it is not known.
+    void theCloseUpGoesByTheCarapace() {
+        compare(rules().closeUp(Millimetres{15}).value, 9);
+        compare(rules().closeUp(std::nullopt).value, 12);
+    }
+
     void aDamagedTableIsRefused_data() {
         QTest::addColumn<QString>("from");
         QTest::addColumn<QString>("to");
@@ -393,6 +399,8 @@ private slots:
                                          << R"("least": 0.6)";
         QTest::newRow("a certain prior") << R"("id": "prior", "value": 0.5)"
                                          << R"("id": "prior", "value": 1)";
+        QTest::newRow("no close-up") << R"("id": "close_up_mm")"
+                                     << R"("id": "close_up_cm")";
         QTest::newRow("no colours for any") << R"("for": "*")"
                                             << R"("for": "Aphonopelma")";
         QTest::newRow("no JSON") << R"({)"

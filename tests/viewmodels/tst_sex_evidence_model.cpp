@@ -98,6 +98,7 @@ private slots:
         QVERIFY(first.value("counts").toBool());
         QCOMPARE(first.value("counted").toString(), QString("9 times likelier in a female"));
         QCOMPARE(model.ledger().at(1).toMap().value("judge").toString(), QString("Judged by Wren"));
+        QVERIFY(model.ledger().at(1).toMap().value("head").toString().endsWith(". Judged by Wren"));
         QCOMPARE(model.conflicts(),
                  QStringList{"Two looks at the same skin say different things."});
         QVERIFY(!model.wouldSettle().isEmpty());
@@ -181,6 +182,46 @@ private slots:
         QCOMPARE(asking.doneText(),
                  QString("This answer is in the book already. Nothing was changed."));
         QCOMPARE(bench.sexings().size(), 1U);
+    }
+
+    /// What is missing is said, and the name is known the next time.
+    void anAnswerSaysWhatItLacks() {
+        Bench bench;
+        Settings settings(QString::fromStdString((bench.at.folder.path() / "a.ini").string()));
+        OpinionModel asking;
+        asking.setDesk(&bench.at.desk);
+        asking.setMoult(QString::fromStdString(bench.moult.text()));
+        asking.saveTo(bench.folder());
+        bench.at.settle();
+        const auto question = urlOf(bench.found(".burrowask"));
+        JudgeModel judging;
+        judging.setDesk(&bench.at.desk);
+        judging.setSettings(&settings);
+        QVERIFY(judging.missing().isEmpty());  // nothing is open yet
+        judging.read(question);
+        bench.at.settle();
+        QVERIFY(judging.missing().contains("what the photos show"));
+        QCOMPARE(judging.closeMm(), 0.6 * 12);
+        judging.setChoice(0);
+        QVERIFY(judging.missing().contains("how clearly"));
+        judging.setClarity(3);
+        QVERIFY(judging.missing().contains("how you want to be called"));
+        judging.setName(" Wren ");
+        QVERIFY(judging.missing().isEmpty() && judging.isComplete());
+        QVERIFY(settings.judgeName().isEmpty());  // typed, and not given yet
+        judging.saveTo(bench.folder());
+        QCOMPARE(settings.judgeName(), QString("Wren"));
+
+        JudgeModel next;
+        next.setDesk(&bench.at.desk);
+        next.setSettings(&settings);
+        QCOMPARE(next.name(), QString("Wren"));
+        // Another question in the same place begins anew, but for the name.
+        judging.read(question);
+        bench.at.settle();
+        QVERIFY(judging.doneText().isEmpty());
+        QCOMPARE(judging.choice(), -1);
+        QCOMPARE(judging.name(), QString(" Wren "));
     }
 
     void badFilesAreRefusedInWords() {

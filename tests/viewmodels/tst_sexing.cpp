@@ -1,7 +1,7 @@
 // Moults that wait to be sexed, and what is said of one.
-#include <QtTest>
 #include <QAbstractItemModelTester>
 #include <QSignalSpy>
+#include <QtTest>
 #include <cmath>
 
 #include "viewmodels/other_hand.h"
@@ -158,7 +158,7 @@ private slots:
         const auto said = sexings(at).at(0);
         QCOMPARE(said.body.about, moult);
         QCOMPARE(said.body.clarity, Clarity::beyondDoubt);
-        QCOMPARE(said.body.look, burrow::Look::moult);
+        QCOMPARE(said.body.look, Look::moult);
         QCOMPARE(at.desk.doneText(), QString("female, by its moult"));
         QVERIFY(look.model.verdict().startsWith("You saw a female"));
         at.desk.undo();
@@ -228,7 +228,84 @@ private slots:
         // What is on record is not counted twice.
         QCOMPARE(look.model.before(), 0.5);
         QVERIFY(std::abs(look.model.after() - 30.0 / 31.0) < 1e-12);
-        QCOMPARE(look.model.drawings().size(), 7);
+        QCOMPARE(look.model.drawings().size(), 8);
+        for (const auto& drawing : look.model.drawings()) {
+            const auto name = drawing.toMap()["drawing"].toString();
+            QVERIFY2(QFile::exists(QString(BURROW_SOURCE_DIR "/assets/drawings/%1.svg").arg(name)),
+                     qPrintable(name));
+        }
+    }
+
+    /// 13 mm by a photo of the skin: the table's row for that size, and as close as that.
+    void aCarapaceMeasuredInThePhotoCounts() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        const auto moult = hand.moult(at.hamorii, 5, 1);
+        OneLook look(at, moult);
+        QCOMPARE(look.model.title(), QString("Moult of 3 May"));
+        QCOMPARE(look.model.closeMm(), 12.0);
+        auto body = sized(13);
+        body.method = Method::photo;
+        body.about = moult;
+        hand.record({FactDraft{at.hamorii, FactKind::measured, body}});
+        at.settle();
+        QCOMPARE(look.model.title(), QString("Moult of 3 May, carapace 13 mm"));
+        QCOMPARE(look.model.closeMm(), 0.6 * 13);
+        look.model.setChoice(female);
+        look.model.setClarity(3);
+        QVERIFY(std::abs(look.model.after() - 30.0 / 31.0) < 1e-12);
+    }
+
+    /// The moult was on another day: its photos stay where they were taken, and are named after it.
+    void photosAreNamedAfterTheDayOfTheirMoult() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        const auto first = hand.moult(at.hamorii, 90, 1);
+        hand.moult(at.hamorii, 60, 1);
+        const OneLook look(at, hand.moult(at.hamorii, 5, 1));
+        const auto names = [&] {
+            QStringList list;
+            for (const auto& photo : look.model.earlier()) {
+                list.append(photo.toMap()["name"].toString());
+            }
+            return list;
+        };
+        QVERIFY2(names().at(0).contains("9 Mar"), qPrintable(names().join("; ")));
+        AmendDraft moved{first, {}};
+        moved.day = at.desk.today() - 30;
+        hand.record({moved});
+        at.settle();
+        QCOMPARE(names().size(), 2);
+        QVERIFY2(names().at(0).contains("8 Apr"), qPrintable(names().join("; ")));
+        QVERIFY2(names().at(1).contains("9 Mar"), qPrintable(names().join("; ")));
+    }
+
+    void whatDisagreesIsSaidBesideTheChoice() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        OneLook(at, hand.moult(at.hamorii, 90, 1, sized(20))).say(male, 4);
+        OneLook look(at, hand.moult(at.hamorii, 5, 1, sized(20)));
+        QVERIFY(look.model.conflicts().isEmpty());
+        look.model.setChoice(female);
+        look.model.setClarity(4);
+        QVERIFY(!look.model.conflicts().isEmpty());
+    }
+
+    void aRowSaysAllOfItselfAtOnce() {
+        DeskFixture at;
+        at.openRoom();
+        OtherHand hand(at);
+        hand.moult(at.hamorii, 5, 2);
+        SexQueueModel queue;
+        queue.setDesk(&at.desk);
+        at.settle();
+        const auto spoken = text(queue, 0, SexQueueModel::SpokenRole);
+        QVERIFY2(spoken.startsWith("214, Brachypelma hamorii, ") && spoken.endsWith("2 photos"),
+                 qPrintable(spoken));
+        QVERIFY(text(queue, 0, SexQueueModel::DetailRole).contains('\n'));
     }
 
     void nothingIsWrittenWithoutAChoice() {
