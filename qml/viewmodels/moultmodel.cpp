@@ -168,6 +168,7 @@ bool MoultModel::readBody(FactBody& body) {
     const bool carapaceIsFine =
         readSize(body, "carapace_mm", carapaceLabel, carapace_, carapaceError_);
     const bool spanIsFine = readSize(body, "span_mm", spanLabel(), span_, spanError_);
+    if (body.carapace || body.span) body.method = Method::ruler;
     if (canBeUltimate() && ultimate_) body.ultimate = true;
     emit changed();
     return carapaceIsFine && spanIsFine && !when_.isWrong();

@@ -20,6 +20,7 @@ private slots:
         const auto moult = bench.facts(FactKind::moulted).at(0);
         QCOMPARE(moult.body.carapace->value, 24.1);
         QCOMPARE(moult.body.span->value, 152.0);
+        QVERIFY(moult.body.method == Method::ruler);
         QCOMPARE(moult.day, bench.at.desk.today());
         QCOMPARE(bench.facts(FactKind::photo).size(), 2U);
         QCOMPARE(bench.at.desk.doneTag(), QString("214"));
@@ -47,6 +48,7 @@ private slots:
         bench.save();
         QCOMPARE(bench.facts(FactKind::moulted).size(), 1U);
         QCOMPARE(bench.at.desk.doneText(), QString("moult logged"));
+        QVERIFY(!bench.facts(FactKind::moulted).at(0).body.method);  // nothing was measured
         QVERIFY(bench.model.toSex().isEmpty());  // there is nothing to look at
     }
 
