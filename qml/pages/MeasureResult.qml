@@ -21,6 +21,16 @@ Column {
     }
     Strip {
         width: parent.width
+        visible: result.model.hint !== ""
+
+        StepText {
+            width: parent.width
+            step: Tokens.bodyStrong
+            text: result.model.hint
+        }
+    }
+    Strip {
+        width: parent.width
         visible: result.model.result !== ""
         spacing: Tokens.space4
 

@@ -139,6 +139,7 @@ void MeasureModel::setPhoto(int photo) {
     length_.reset();
     refusal_.clear();
     ends_ = {QPointF(0.5, 0.35), QPointF(0.5, 0.65)};
+    isSet_ = {};
     look();
     emit changed();
     emit endsChanged();
@@ -146,7 +147,13 @@ void MeasureModel::setPhoto(int photo) {
 
 void MeasureModel::setScreenScale(qreal scale) {
     if (scale == screenScale_ || !(scale > 0)) return;
+    // What was set stays as exact as it was set.
     screenScale_ = scale;
+    emit screenScaleChanged();
+}
+
+void MeasureModel::forgetEnds() {
+    isSet_ = {};
     measure();
 }
 
@@ -160,13 +167,13 @@ measure::PrintScale MeasureModel::print() const {
 void MeasureModel::measure() {
     length_.reset();
     endsTrouble_.clear();
-    if (canMeasure() && desk_->room()) {
+    if (canMeasure() && desk_->room() && areEndsSet()) {
         const auto& height = measuredHeights()[static_cast<std::size_t>(height_)];
         measure::LengthOptions options;
         options.height = {height.above, height.deviation};
         options.print = print();
-        options.pointDeviation = std::max(
-            leastPointDeviation, fingerDeviation / screenScale_ * measured_->photoPixels());
+        // One for both: their variances add up in the length, so it is the root of their mean square.
+        options.pointDeviation = std::hypot(deviations_[From], deviations_[To]) / std::sqrt(2);
         const auto length =
             measure::lengthBetween(*measured_->sight().survey, measured_->inPhoto(ends_[From]),
                                    measured_->inPhoto(ends_[To]), options);
@@ -180,7 +187,11 @@ void MeasureModel::measure() {
 }
 
 void MeasureModel::moveEnd(End end, const QPointF& part) {
+    if (!canMeasure()) return;
     ends_[end] = {std::clamp(part.x(), 0.0, 1.0), std::clamp(part.y(), 0.0, 1.0)};
+    isSet_[end] = true;
+    deviations_[end] =
+        std::max(leastPointDeviation, fingerDeviation / screenScale_ * measured_->photoPixels());
     measure();
 }
 
@@ -214,14 +225,14 @@ void MeasureModel::setKind(int kind) {
     height_ = chosen().usualHeight;
     setTyped({});
     emit changed();
-    measure();
+    forgetEnds();
 }
 
 void MeasureModel::setLeg(int leg) {
     if (leg == leg_ || leg < 0 || leg >= static_cast<int>(legs().size())) return;
     leg_ = leg;
     emit changed();
-    emit endsChanged();
+    forgetEnds();
 }
 
 void MeasureModel::setSegment(int segment) {
@@ -229,7 +240,7 @@ void MeasureModel::setSegment(int segment) {
         return;
     segment_ = segment;
     emit changed();
-    emit endsChanged();
+    forgetEnds();
 }
 
 void MeasureModel::setHeight(int height) {

@@ -45,7 +45,10 @@ class MeasureModel : public QObject {
     Q_PROPERTY(QPointF from READ from NOTIFY endsChanged FINAL)
     Q_PROPERTY(QPointF to READ to NOTIFY endsChanged FINAL)
     /// Units of the screen for one pixel of the picture: how exactly an end can be set.
-    Q_PROPERTY(qreal screenScale READ screenScale WRITE setScreenScale NOTIFY endsChanged FINAL)
+    Q_PROPERTY(
+        qreal screenScale READ screenScale WRITE setScreenScale NOTIFY screenScaleChanged FINAL)
+    /// What to do while an end, or both, stand where they were at the start; empty afterwards.
+    Q_PROPERTY(QString hint READ hint NOTIFY endsChanged FINAL)
 
     // What is measured.
     Q_PROPERTY(QVariantList kinds READ kinds NOTIFY changed FINAL)
@@ -118,6 +121,7 @@ public:
     [[nodiscard]] QPointF to() const { return ends_[To]; }
     [[nodiscard]] qreal screenScale() const { return screenScale_; }
     void setScreenScale(qreal scale);
+    [[nodiscard]] QString hint() const;
 
     [[nodiscard]] QVariantList kinds() const;
     [[nodiscard]] int kind() const { return kind_; }
@@ -165,6 +169,7 @@ signals:
     void changed();
     void photoChanged();
     void endsChanged();
+    void screenScaleChanged();
     void typedChanged();
     void busyChanged();
     void saved();
@@ -183,6 +188,8 @@ private:
     void look();
     void show(Result<MeasuredPhoto> photo);
     void measure();
+    void forgetEnds();
+    [[nodiscard]] bool areEndsSet() const { return isSet_[From] && isSet_[To]; }
     [[nodiscard]] const LengthKind& chosen() const;
     [[nodiscard]] std::string chosenSegment() const;
     [[nodiscard]] measure::PrintScale print() const;
@@ -205,6 +212,8 @@ private:
     std::optional<MeasuredPhoto> measured_;
     QString refusal_;
     std::array<QPointF, 2> ends_{QPointF(0.5, 0.35), QPointF(0.5, 0.65)};
+    std::array<bool, 2> isSet_{};  ///< by the keeper: nobody measures from where they stand first
+    std::array<double, 2> deviations_{};  ///< of each end as it was set, in pixels of the photo
     qreal screenScale_ = 1;
     int kind_ = 0;
     int leg_ = 0;

@@ -64,6 +64,10 @@ QString MeasureModel::unmeasuredMat() const {
            toQt(mat->name);
 }
 
+QString MeasureModel::hint() const {
+    return canMeasure() && !areEndsSet() ? desk_->say("measuring.setEnds") : QString();
+}
+
 QVariantList MeasureModel::kinds() const {
     QVariantList list;
     if (!desk_) return list;

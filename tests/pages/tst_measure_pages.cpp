@@ -217,6 +217,9 @@ private slots:
         stage.click("Leg segment");
         stage.click("Leg 4");
         stage.click("Tibia");
+        QVERIFY2(stage.has("Drag both ends"), qPrintable(stage.words()));
+        drag(stage, "firstEnd", placeOf(stage, carapaceEnds()[0]));
+        drag(stage, "secondEnd", placeOf(stage, carapaceEnds()[1]));
         stage.click("Save the length");
         QCOMPARE(measured(stage, "044").at(0).body.segment, std::string("leg 4 tibia"));
     }

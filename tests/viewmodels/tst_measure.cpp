@@ -141,6 +141,7 @@ private slots:
     void oneEndOnTheOtherIsNoLength() {
         Bench bench({matPhoto()});
         auto& model = *bench.model;
+        model.moveEnd(MeasureModel::From, model.from());
         model.moveEnd(MeasureModel::To, model.from());
         QVERIFY2(model.endsTrouble().contains("Both points are the same"),
                  qPrintable(model.endsTrouble()));
@@ -179,21 +180,24 @@ private slots:
     void eachKindHasAFieldOfItsOwn() {
         Bench bench({matPhoto()});
         auto& model = *bench.model;
-        bench.point();
         model.setKind(width);
+        bench.point();
         bench.save();
         QVERIFY(bench.measured().front().body.carapaceWidth);
         model.setKind(span);
+        bench.point();
         bench.save();
         QVERIFY(bench.measured().front().body.span);
         model.setKind(fang);
         QVERIFY(!model.isOfLeg());
+        bench.point();
         bench.save();
         QVERIFY(bench.measured().front().body.fang);
         model.setKind(segment);
         QVERIFY(model.isOfLeg());
         model.setLeg(3);
         model.setSegment(2);
+        bench.point();
         bench.save();
         const auto body = bench.measured().front().body;
         QCOMPARE(body.segment, std::string("leg 4 tibia"));
@@ -201,6 +205,62 @@ private slots:
         QCOMPARE(model.history().size(), 1);  // another segment's history is another one
         model.setSegment(0);
         QVERIFY(model.history().isEmpty());
+    }
+
+    /// Ends stand somewhere before anyone has moved them: that is no length.
+    void nothingIsMeasuredBeforeBothEndsAreSet() {
+        Bench bench({matPhoto(), matJpeg({}, smallShot(12))});
+        auto& model = *bench.model;
+        const auto isOpen = [&] {
+            return model.length().isEmpty() && model.result().isEmpty() &&
+                   model.growth().isEmpty() && !model.canSave() &&
+                   model.hint() == "Drag both ends to what you measure.";
+        };
+        QVERIFY2(isOpen(), qPrintable(model.hint() + model.result()));
+        model.moveEnd(MeasureModel::From, carapaceEnds()[0]);
+        QVERIFY2(isOpen(), qPrintable(model.hint() + model.result()));
+        model.save();
+        QVERIFY(!model.isBusy());
+        bench.point();
+        QVERIFY(model.canSave() && model.hint().isEmpty() && !model.result().isEmpty());
+        model.setKind(fang);
+        QVERIFY(isOpen());
+        model.setKind(segment);
+        bench.point();
+        model.setLeg(1);
+        QVERIFY(isOpen());
+        bench.point();
+        model.setSegment(1);
+        QVERIFY(isOpen());
+        bench.point();
+        model.setPhoto(1);
+        QTRY_VERIFY_WITH_TIMEOUT(!model.isLooking(), 30'000);
+        QVERIFY(isOpen());
+        QVERIFY(bench.measured().empty());
+    }
+
+    /// An end that was set in a close view stays so exact, however the picture is looked at afterwards.
+    void theIntervalIsThatOfTheViewInWhichAnEndWasSet() {
+        Bench bench({matPhoto()});
+        bench.keepBar(100);
+        auto& model = *bench.model;
+        model.setHeight(0);
+        model.setScreenScale(4);
+        bench.point();
+        const auto close = model.result();
+        model.setScreenScale(0.2);
+        QCOMPARE(model.result(), close);
+        const auto width = [&] {
+            const auto words = model.result().split(' ');
+            return words[4].toDouble() - words[2].toDouble();
+        };
+        const double both = width();
+        model.moveEnd(MeasureModel::To, carapaceEnds()[1]);
+        const double one = width();
+        model.moveEnd(MeasureModel::From, carapaceEnds()[0]);
+        QVERIFY2(both < one && one < width(), qPrintable(close + ", " + model.result()));
+        model.setScreenScale(4);
+        QVERIFY(width() > one);
     }
 
     void aTypedLengthGoesBeforeThePhoto() {
