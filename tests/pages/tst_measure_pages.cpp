@@ -132,6 +132,29 @@ private slots:
         QTRY_VERIFY(stage.has("The moult is saved."));
     }
 
+    /// A tag beside it was the wrong one: the filing is taken back and the number typed.
+    void aWrongFilingIsTakenBack() {
+        Stage stage;
+        const Tag tag{enclosureCode, burrow::tags::printedSide, stage.resident("044")->subject().id,
+                      std::nullopt};
+        act(stage, {SetDraft{ThingType::tag, burrow::tagThing(tag.code), burrow::toFields(tag)}});
+        stage.photographer.prepare(taggedPhoto());
+        stage.scanner.showPicture(QImage::fromData(taggedPhoto(), "JPEG"));
+        stage.go("MoultPage", {{"subject", ""}});
+        stage.click("Photo");
+        stage.click("Take the photo");
+        QTRY_VERIFY_WITH_TIMEOUT(stage.has("Filed under 044"), 30'000);
+        stage.click("Done");
+        stage.click("Not this one");
+        QVERIFY2(!stage.has("Filed under 044"), qPrintable(stage.words()));
+        const auto before = stage.resident("001")->kept.digest.moultCount;
+        stage.fill("Or type its number", "001");
+        stage.click("It is this one's");
+        stage.click("Save moult");
+        QTRY_VERIFY(stage.has("The moult is saved."));
+        QCOMPARE(stage.resident("001")->kept.digest.moultCount, before + 1);
+    }
+
     void theNumberIsTypedWhereNoTagSaysIt() {
         Stage stage;
         stage.go("MoultPage", {{"subject", ""}});
