@@ -168,6 +168,28 @@ private slots:
         QTRY_VERIFY(stage.has("The moult is saved."));
     }
 
+    /// The dried skin is photographed too, and no second moult is logged.
+    void photosAreAddedToAMoult() {
+        Stage stage;
+        const auto before = stage.resident("044")->kept.digest.moultCount;
+        measureOnTheMat(stage);
+        stage.go("EntryPage", {{"entry", modelOf(stage)->property("moult")}});
+        stage.click("Add photos");
+        QCOMPARE(stage.page(), QString("MoultPage"));
+        QVERIFY2(stage.has("More photos of the moult of"), qPrintable(stage.words()));
+        QVERIFY(!stage.has("Leg span"));
+        stage.photographer.prepare(moultPhoto({400, 300}));
+        stage.click("Photo");
+        stage.click("Take the photo");
+        QTRY_VERIFY(stage.has("Done"));
+        stage.click("Done");
+        stage.click("Save the photos");
+        QTRY_VERIFY2(stage.has("The photos are saved."), qPrintable(stage.words()));
+        QCOMPARE(stage.resident("044")->kept.digest.moultCount, before + 1);
+        stage.click("Measure it in the photo");
+        QTRY_COMPARE(modelOf(stage)->property("photos").toList().size(), 2);
+    }
+
     void endsAreDraggedUnderALoupe() {
         Stage stage;
         measureOnTheMat(stage);
