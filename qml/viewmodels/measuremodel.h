@@ -7,6 +7,7 @@
 #include "ports/errands.h"
 #include "viewmodels/lengthkinds.h"
 #include "viewmodels/measuredphoto.h"
+#include "viewmodels/sizelines.h"
 
 namespace burrow {
 
@@ -77,7 +78,7 @@ class MeasureModel : public QObject {
     Q_PROPERTY(bool busy READ isBusy NOTIFY busyChanged FINAL)
 
     // What was measured before.
-    /// [{name, value, sub}]: the same length at each moult, the last one first.
+    /// [{name, value, sub, page, properties}]: the same length in each skin, the last one first.
     Q_PROPERTY(QVariantList history READ history NOTIFY changed FINAL)
     /// "+4.5 mm since 2 March"; empty where there is nothing to compare with.
     Q_PROPERTY(QString growth READ growth NOTIFY endsChanged FINAL)
@@ -193,7 +194,8 @@ private:
     [[nodiscard]] const LengthKind& chosen() const;
     [[nodiscard]] std::string chosenSegment() const;
     [[nodiscard]] measure::PrintScale print() const;
-    [[nodiscard]] std::vector<MeasuredBefore> before() const;
+    [[nodiscard]] std::vector<growth::Measured> skins() const;
+    [[nodiscard]] SizeLines sizes() const;
     [[nodiscard]] std::string kindWord() const;
     [[nodiscard]] bool readTyped(FactBody& body);
     void putMeasured(FactBody& body) const;

@@ -351,6 +351,32 @@ private slots:
         QCOMPARE(bench.model->points().size(), 2);
         QCOMPARE(bench.model->history().size(), 2);
         QVERIFY(bench.model->pointsText().contains("12"));
+        const auto sub = bench.model->history().first().toMap()["sub"].toString();
+        QVERIFY2(sub.startsWith("1.2") && sub.contains("times the one before") &&
+                     sub.contains("mm, from a photo"),
+                 qPrintable(sub));
+    }
+
+    /// The fixture's animal was measured alive before: that is no moult, and counts only where its skin has
+    /// no size of its own.
+    void sizesOfTheAnimalAreNoMoults() {
+        Bench bench({}, "2026-05-01");
+        auto& model = *bench.model;
+        model.setKind(span);
+        QCOMPARE(model.history().size(), 1);
+        QVERIFY(model.history().first().toMap()["sub"].toString().contains("of the animal"));
+        model.setTyped("150");
+        bench.save();
+        auto& at = bench.saving.at;
+        Deed deed;
+        FactDraft alive{at.hamorii, FactKind::measured, {.span = Millimetres{155}}, fridayEvening};
+        deed.compose = [alive](Book&) -> Result<std::vector<Draft>> {
+            return std::vector<Draft>{alive};
+        };
+        at.desk.act(&at.desk, std::move(deed));
+        at.settle();
+        QCOMPARE(model.history().size(), 2);  // before the moult, and of it
+        QCOMPARE(model.history().first().toMap()["value"].toString(), QString("150 mm"));
     }
 
     void anUnknownMoultIsMissing() {
