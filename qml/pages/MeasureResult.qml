@@ -50,6 +50,14 @@ Column {
             color: Tokens.inkSoft
             text: qsTr("The true length lies between the two in 95 of 100 photos like this. %1").arg(result.model.scaleText)
         }
+        StepText {
+            width: parent.width
+            visible: text !== ""
+            topPadding: step.above
+            step: Tokens.reason
+            color: Tokens.inkSoft
+            text: result.model.spanText
+        }
     }
     MessageStrip {
         width: parent.width

@@ -50,7 +50,8 @@ void MeasureModel::setMoult(const QString& moult) {
     emit givenChanged();
 }
 
-Result<MeasureModel::Record> MeasureModel::recordOf(Book& book, const EntryId& id) {
+Result<MeasureModel::Record> MeasureModel::recordOf(Book& book, const EntryId& id,
+                                                    const Profiles& profiles) {
     Record record;
     BURROW_TRY(record.moult, fact(book, id));
     if (!record.moult) return record;
@@ -60,14 +61,18 @@ Result<MeasureModel::Record> MeasureModel::recordOf(Book& book, const EntryId& i
         if (moult) record.moult = moult;
     }
     BURROW_TRY(record.facts, burrow::history(book, record.moult->subject, wholeHistory));
+    BURROW_TRY(record.sizes, sizesOf(book, record.moult->subject, profiles));
     return record;
 }
 
 void MeasureModel::read() {
     const auto id = Uuid::parse(moult_.toStdString());
-    if (!desk_ || !darkroom_ || !id) return;
+    if (!desk_ || !desk_->room() || !darkroom_ || !id) return;
     desk_->ask<Record>(
-        this, [moult = EntryId{*id}](Book& book) { return recordOf(book, moult); },
+        this,
+        [moult = EntryId{*id}, room = desk_->room()](Book& book) {
+            return recordOf(book, moult, room->profiles());
+        },
         [this](const Result<Record>& record) { take(record ? *record : Record()); });
 }
 

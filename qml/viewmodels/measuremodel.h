@@ -5,6 +5,7 @@
 #include "measure/length.h"
 #include "ports/darkroom.h"
 #include "ports/errands.h"
+#include "room/sizes.h"
 #include "viewmodels/lengthkinds.h"
 #include "viewmodels/measuredphoto.h"
 #include "viewmodels/sizelines.h"
@@ -82,6 +83,9 @@ class MeasureModel : public QObject {
     Q_PROPERTY(QVariantList history READ history NOTIFY changed FINAL)
     /// "+4.5 mm since 2 March"; empty where there is nothing to compare with.
     Q_PROPERTY(QString growth READ growth NOTIFY endsChanged FINAL)
+    /// What the keeper's own pairs say of the leg span that goes with this carapace, or why they say nothing;
+    /// empty for other lengths.
+    Q_PROPERTY(QString spanText READ spanText NOTIFY endsChanged FINAL)
     /// For the plot; fewer than two are none.
     Q_PROPERTY(QVariantList points READ points NOTIFY changed FINAL)
     Q_PROPERTY(QVariantList pointLabels READ pointLabels NOTIFY changed FINAL)
@@ -150,6 +154,7 @@ public:
 
     [[nodiscard]] QVariantList history() const;
     [[nodiscard]] QString growth() const;
+    [[nodiscard]] QString spanText() const;
     [[nodiscard]] QVariantList points() const;
     [[nodiscard]] QVariantList pointLabels() const;
     [[nodiscard]] QString pointsText() const;
@@ -180,11 +185,12 @@ private:
     struct Record {
         std::optional<Fact> moult;
         std::vector<Fact> facts;  ///< of its animal
+        std::optional<Sizes> sizes;
         std::optional<EntryId> photo;
     };
 
     void read();
-    static Result<Record> recordOf(Book& book, const EntryId& id);
+    static Result<Record> recordOf(Book& book, const EntryId& id, const Profiles& profiles);
     void take(const Record& record);
     void look();
     void show(Result<MeasuredPhoto> photo);

@@ -163,6 +163,16 @@ QString MeasureModel::growth() const {
          {{"length", saidLength({std::abs(grown.value)}, {1})}, {"day", earlier->day}}});
 }
 
+QString MeasureModel::spanText() const {
+    const bool isAsked = length_ && resident_ && record_.sizes &&
+                         chosen().measure == growth::Measure::carapace &&
+                         !(resident_->profile && isMeasuredByBody(resident_->profile->order));
+    if (!isAsked) return {};
+    QStringList said;
+    for (const auto& message : saidOf(*record_.sizes, length_->value)) said << desk_->say(message);
+    return said.join(QLatin1Char(' '));
+}
+
 int MeasureModel::nowDay() const { return desk_ ? desk_->today().days : 0; }
 
 }  // namespace burrow

@@ -221,6 +221,9 @@ private slots:
         QVERIFY(sizes.estimate->span > Millimetres{103} && sizes.estimate->span < Millimetres{130});
         QVERIFY(sizes.estimate->interval95.least < sizes.estimate->span);
         QCOMPARE(sizes.says.id, std::string("growth.estimate"));
+        QCOMPARE(saidOf(sizes, Millimetres{18}).size(), std::size_t{2});
+        QCOMPARE(saidOf(sizes, Millimetres{18})[1].id, std::string("growth.beyond"));
+        QCOMPARE(saidOf(sizes, Millimetres{12}).size(), std::size_t{1});
         QVERIFY(!sizesOf(room.book, SubjectId{room.book.newId()}, profiles).value());
     }
 };

@@ -357,6 +357,37 @@ private slots:
                  qPrintable(sub));
     }
 
+    /// Three pairs of the species in the book make a line; before that it is said how many there are.
+    void aCarapaceSaysWhichSpanGoesWithIt() {
+        Bench bench({matPhoto()});
+        auto& at = bench.saving.at;
+        auto& model = *bench.model;
+        model.setHeight(0);
+        bench.point();
+        QVERIFY2(model.spanText().contains("it takes 3"), qPrintable(model.spanText()));
+        Deed deed;
+        std::vector<Draft> drafts;
+        int day = -900;
+        for (const double carapace : {6.0, 8.0, 10.0}) {
+            FactBody body;
+            body.carapace = Millimetres{carapace};
+            body.span = Millimetres{6.1 * carapace + carapace * carapace / 100};
+            drafts.emplace_back(FactDraft{at.hamorii, FactKind::moulted, body,
+                                          Instant{fridayEvening.ms + day * msPerDay}});
+            day += 200;
+        }
+        deed.compose = [drafts](Book&) -> Result<std::vector<Draft>> { return drafts; };
+        at.desk.act(&at.desk, std::move(deed));
+        at.settle();
+        QVERIFY2(model.spanText().startsWith("By 3 pairs of your own, a carapace of 15") ||
+                     model.spanText().startsWith("By 3 pairs of your own, a carapace of 14.9"),
+                 qPrintable(model.spanText()));
+        QVERIFY(model.spanText().contains("the range is a guess"));
+        model.setKind(fang);
+        bench.point();
+        QVERIFY(model.spanText().isEmpty());
+    }
+
     /// The fixture's animal was measured alive before: that is no moult, and counts only where its skin has
     /// no size of its own.
     void sizesOfTheAnimalAreNoMoults() {
