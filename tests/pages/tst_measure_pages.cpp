@@ -269,6 +269,20 @@ private slots:
         QCOMPARE(measured(stage, "044").at(0).body.segment, std::string("leg 4 tibia"));
     }
 
+    void sizesAreShownOverTheMoults() {
+        Stage stage;
+        const auto subject = stage.resident("044")->subject().id;
+        burrow::FactBody fang;
+        fang.fang = Millimetres{4.1};
+        fang.method = Method::ruler;
+        act(stage, {burrow::FactDraft{subject, FactKind::measured, fang, std::nullopt}});
+        stage.go("AnimalPage", {{"subject", stage.id("044")}});
+        stage.click("Its sizes");
+        QCOMPARE(stage.page(), QString("SizesPage"));
+        QVERIFY2(stage.has("Fang") && stage.has("4.1 mm"), qPrintable(stage.words()));
+        QVERIFY2(stage.has("by ruler"), qPrintable(stage.words()));
+    }
+
     void aMatIsPrintedAndItsBarMeasured() {
         Stage stage;
         const auto folder = stage.folder.path() / "to print";
