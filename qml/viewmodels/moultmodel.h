@@ -56,7 +56,7 @@ class MoultModel : public QObject {
     Q_PROPERTY(QString spanError READ spanError NOTIFY changed FINAL)
     Q_PROPERTY(bool canBeUltimate READ canBeUltimate NOTIFY changed FINAL)
     Q_PROPERTY(bool ultimate READ isUltimate WRITE setUltimate NOTIFY changed FINAL)
-    /// [{picture, dried, state, trouble}] to show, in the order in which they were added: whether it can
+    /// [{picture, dried, state, read, trouble}] to show, in the order in which they were added: whether it can
     /// be measured, and why not.
     Q_PROPERTY(QVariantList photos READ photos NOTIFY photosChanged FINAL)
     Q_PROPERTY(bool canTakeMore READ canTakeMore NOTIFY photosChanged FINAL)

@@ -1,4 +1,5 @@
 // The mat, a moult photographed on it, filed by its tag and measured: by real clicks, drags and keys.
+#include <QAccessible>
 #include <QtTest>
 
 #include "journal/fields.h"
@@ -68,7 +69,7 @@ QPoint middleOf(QQuickItem* item) {
 }
 
 /// A finger takes the end, goes there in small steps, and lets go. Says whether the loupe was up.
-bool drag(Stage& stage, const QString& end, const QPoint& to) {
+bool drag(Stage& stage, const QString& end, const QPoint& to, QRectF* shown = nullptr) {
     const auto from = middleOf(stage.named(end));
     QTest::mousePress(stage.window, Qt::LeftButton, {}, from);
     constexpr int steps = 8;
@@ -79,6 +80,9 @@ bool drag(Stage& stage, const QString& end, const QPoint& to) {
     auto* loupe = stage.first("MeasurePhoto")->findChild<QQuickItem*>("loupe");
     const bool wasUp = loupe != nullptr && loupe->isVisible() &&
                        loupe->mapToScene({0, loupe->height()}).y() <= to.y();
+    if (shown != nullptr && loupe != nullptr && loupe->isVisible()) {
+        *shown = loupe->mapRectToScene({0, 0, loupe->width(), loupe->height()});
+    }
     QTest::mouseRelease(stage.window, Qt::LeftButton, {}, to);
     stage.settle();
     return wasUp;
@@ -216,6 +220,56 @@ private slots:
         QVERIFY(measured(stage, "044").empty());
     }
 
+    /// In the upper third there is no room above the finger: the loupe stands beside it.
+    void theLoupeNeverLiesUnderTheFinger() {
+        Stage stage;
+        measureOnTheMat(stage);
+        auto* view = stage.named("measured");
+        for (const double across : {0.25, 0.5, 0.75}) {
+            const auto to =
+                view->mapToScene({across * view->width(), 0.2 * view->height()}).toPoint();
+            QRectF shown;
+            drag(stage, "firstEnd", to, &shown);
+            QVERIFY(!shown.isEmpty());
+            QVERIFY(QRectF(0, 0, 412, 915).contains(shown));
+            QVERIFY2(!shown.marginsAdded(QMarginsF(20, 20, 20, 20)).contains(to),
+                     qPrintable(QString("%1, %2").arg(to.x()).arg(shown.x())));
+        }
+    }
+
+    /// Without hands on the screen: a screen reader's actions make the length longer and shorter.
+    void aScreenReaderMovesTheEnds() {
+        Stage stage;
+        measureOnTheMat(stage);
+        for (const auto* end : {"firstEnd", "secondEnd"}) {
+            auto* actions =
+                QAccessible::queryAccessibleInterface(stage.named(end))->actionInterface();
+            QVERIFY(actions);
+            actions->doAction(QAccessibleActionInterface::increaseAction());
+            stage.settle();
+        }
+        const double before = length(stage);
+        QVERIFY(before > 0);
+        auto* last = QAccessible::queryAccessibleInterface(stage.named("secondEnd"));
+        for (int i = 0; i < 10; ++i) {
+            last->actionInterface()->doAction(QAccessibleActionInterface::decreaseAction());
+        }
+        stage.settle();
+        QVERIFY2(std::abs(before - length(stage) - 1) < 0.15, qPrintable(stage.words()));
+        const auto said = last->text(QAccessible::Description);
+        QVERIFY2(said.startsWith(modelOf(stage)->property("length").toString()), qPrintable(said));
+    }
+
+    void theBarIsWrittenDownFromThePhoto() {
+        Stage stage;
+        measureOnTheMat(stage);
+        stage.click("Write down its bar");
+        QCOMPARE(stage.page(), QString("MatPage"));
+        stage.fill("Length of the bar", "99.6");
+        stage.click("Keep");
+        QTRY_VERIFY2(stage.has("Its bar measures 99.6 mm"), qPrintable(stage.words()));
+    }
+
     /// Dragging beside the ends moves the picture, not what is measured in it.
     void thePhotoIsMovedBesideTheEnds() {
         Stage stage;
@@ -241,6 +295,9 @@ private slots:
         stage.click("Photo");
         stage.click("Take the photo");
         QTRY_VERIFY(stage.has("Done"));
+        // Another photo can be taken at once: the camera page says so too.
+        QTRY_VERIFY_WITH_TIMEOUT(stage.has("No mat and no tag can be read"), 30'000);
+        QCOMPARE(stage.page(), QString("MoultCameraPage"));
         stage.click("Done");
         QTRY_VERIFY_WITH_TIMEOUT(stage.has("No mat and no tag can be read"), 30'000);
         stage.click("Save moult");
