@@ -11,6 +11,8 @@ ScrollPage {
     property string subject
     // A moult on record, to which photos are added; empty for one that was found.
     property string moult
+    // Photos to begin with.
+    property list<url> files
 
     readonly property MoultModel model: MoultModel {
         desk: page.kit.desk
@@ -29,6 +31,7 @@ ScrollPage {
     }
 
     spacing: Tokens.betweenStrips
+    Component.onCompleted: page.model.addFiles(page.files)
 
     Heading {
         width: parent.width

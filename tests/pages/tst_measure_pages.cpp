@@ -136,6 +136,25 @@ private slots:
         QTRY_VERIFY(stage.has("The moult is saved."));
     }
 
+    /// Sent from another phone and opened with this program: filed by the tag like any other.
+    void photosHandedOverOpenAMoult() {
+        Stage stage;
+        const Tag tag{enclosureCode, burrow::tags::printedSide, stage.resident("044")->subject().id,
+                      std::nullopt};
+        act(stage, {SetDraft{ThingType::tag, burrow::tagThing(tag.code), burrow::toFields(tag)}});
+        QFile file(QString::fromStdString((stage.folder.path() / "sent.jpg").string()));
+        QVERIFY(file.open(QIODevice::WriteOnly));
+        file.write(taggedPhoto());
+        file.close();
+        stage.window->setProperty(
+            "photos", QVariant::fromValue(QList<QUrl>{QUrl::fromLocalFile(file.fileName())}));
+        stage.settle();
+        QCOMPARE(stage.page(), QString("MoultPage"));
+        QTRY_VERIFY_WITH_TIMEOUT(stage.has("Filed under 044"), 30'000);
+        stage.click("Save moult");
+        QTRY_VERIFY(stage.has("The moult is saved."));
+    }
+
     /// A tag beside it was the wrong one: the filing is taken back and the number typed.
     void aWrongFilingIsTakenBack() {
         Stage stage;
