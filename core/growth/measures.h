@@ -2,6 +2,7 @@
 #pragma once
 
 #include <span>
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -12,14 +13,16 @@
 
 namespace burrow::growth {
 
-enum class Measure { carapace, span };
+enum class Measure { carapace, span, carapaceWidth, fang, segment };
 [[nodiscard]] std::string_view name(Measure measure);
 
 /// One value on record.
 struct Measured {
     EntryId entry;
-    CivilDay day;
+    CivilDay day;  ///< of the moult, where it was taken of its skin
     Millimetres size;
+    std::optional<Millimetres> low;  ///< with 95 percent within these, where that is known
+    std::optional<Millimetres> high;
     std::optional<Method> method;
     /// At which moult: 1 for the first on record; 0 for one taken before it. Sizes change at moults only.
     int moult = 0;
@@ -28,8 +31,17 @@ struct Measured {
     std::optional<double> factor;
 };
 
-/// Oldest first. `history` may be in any order.
-[[nodiscard]] std::vector<Measured> measureHistory(std::span<const Fact> history, Measure measure);
+/// Oldest skin first, and oldest first within one. `history` may be in any order. What says which moult it
+/// is about belongs to that one, whenever it was written. `segment` is for segments of legs: "leg 1 femur".
+[[nodiscard]] std::vector<Measured> measureHistory(std::span<const Fact> history, Measure measure,
+                                                   std::string_view segment = {});
+
+/// One value for each skin, oldest first: the last one of the shed skin itself, or where there is none the
+/// last of the animal in it. Factors are those between these. `values` are of measureHistory().
+[[nodiscard]] std::vector<Measured> onePerSkin(std::span<const Measured> values);
+
+/// Which segments of legs were measured, as entries spell them, in alphabetical order.
+[[nodiscard]] std::vector<std::string> segmentsOf(std::span<const Fact> history);
 
 /// Carapace and leg span of one animal in one skin.
 struct SizePair {

@@ -107,6 +107,17 @@ std::vector<Draft> madePublic(const Fact& before, const FactBody& body, Instant 
     return {RetractDraft{before.id}, std::move(again)};
 }
 
+/// What stands at a moult's time because it is of its skin, its photos and sizes, goes along to another.
+Done moveAlong(Book& book, const Fact& moult, Instant to, std::vector<Draft>& drafts) {
+    if (moult.kind != FactKind::moulted || to == moult.happenedAt) return {};
+    BURROW_TRY(const auto facts, history(book, moult.subject, wholeHistory));
+    for (const auto& fact : facts) {
+        const bool isOfIt = fact.body.about == moult.id && fact.happenedAt == moult.happenedAt;
+        if (isOfIt) drafts.emplace_back(AmendDraft{fact.id, fact.body, to});
+    }
+    return {};
+}
+
 }  // namespace
 
 Result<std::vector<Reading>> readingsOf(Book& book, const EntryId& fact) {
@@ -157,6 +168,7 @@ Result<std::vector<Draft>> amending(Book& book, const Fact& before, const FactBo
     // A day once written stays, whatever zone the keeper is in by now.
     if (happenedAt == before.happenedAt) amend.day = before.day;
     std::vector<Draft> drafts{std::move(amend)};
+    BURROW_DO(moveAlong(book, before, happenedAt, drafts));
     if (before.kind == FactKind::moulted && before.body.ultimate != body.ultimate) {
         drafts.emplace_back(SetDraft{
             ThingType::subject, before.subject.uuid, {{"mature", body.ultimate.value_or(false)}}});

@@ -104,15 +104,24 @@ void foldMoult(Digest& digest, const Fact& fact) {
     keepRecent(digest.recentMoults, MoultMark{fact.day, fact.body.span, fact.body.carapace});
 }
 
-/// A size taken of the skin that was shed is that moult's.
-void foldMeasured(Digest& digest, const Fact& fact) {
-    foldSizes(digest, fact);
-    if (!fact.body.about) return;
+/// The moult of whose skin a size was taken on that day; null where that can't be told.
+MoultMark* markOfSkin(Digest& digest, CivilDay day) {
+    auto& marks = digest.recentMoults;
+    if (digest.moultCount == 1 && !marks.empty()) return &marks.front();
     // It bears the moult's time; on a phone in another zone that may have been the day beside it.
-    const auto mark =
-        std::find_if(digest.recentMoults.rbegin(), digest.recentMoults.rend(),
-                     [&](const MoultMark& moult) { return std::abs(moult.day - fact.day) <= 1; });
-    if (mark == digest.recentMoults.rend()) return;
+    const auto mark = std::find_if(marks.rbegin(), marks.rend(), [&](const MoultMark& moult) {
+        return std::abs(moult.day - day) <= 1;
+    });
+    return mark == marks.rend() ? nullptr : &*mark;
+}
+
+/// A size taken of the skin that was shed is that moult's, and the animal's while it was the last one. Of
+/// which moult one is that was written down later, without the moult's time, is for markOf() to say.
+void foldMeasured(Digest& digest, const Fact& fact) {
+    if (!fact.body.about || digest.recentMoults.empty()) return foldSizes(digest, fact);
+    auto* mark = markOfSkin(digest, fact.day);
+    if (mark == nullptr) return;
+    if (mark == &digest.recentMoults.back()) foldSizes(digest, fact);
     if (fact.body.span) mark->span = fact.body.span;
     if (fact.body.carapace) mark->carapace = fact.body.carapace;
 }

@@ -28,21 +28,36 @@ Result<std::vector<growth::SizePair>> pairsOf(Book& book, const Subject& like,
     return pairs;
 }
 
-Message saysOf(const Sizes& sizes) {
-    if (!sizes.spanByCarapace) {
-        const bool isEnough = sizes.pairs.size() >= growth::SpanByCarapace::fewestPairs;
-        return isEnough ? Message("growth.sameCarapace") : growth::tooFewPairs(sizes.pairs.size());
-    }
-    if (!sizes.estimate) return {};
+Message whyNoLine(const Sizes& sizes) {
+    const bool isEnough = sizes.pairs.size() >= growth::SpanByCarapace::fewestPairs;
+    return isEnough ? Message("growth.sameCarapace") : growth::tooFewPairs(sizes.pairs.size());
+}
+
+Message estimateMessage(const Sizes& sizes, Millimetres carapace,
+                        const growth::SpanByCarapace::Estimate& estimate) {
     return {"growth.estimate",
             {{"pairs", static_cast<std::int64_t>(sizes.pairs.size())},
-             {"carapace", tenth(sizes.carapaces.back().size)},
-             {"span", tenth(sizes.estimate->span)},
-             {"least", tenth(sizes.estimate->interval95.least)},
-             {"most", tenth(sizes.estimate->interval95.most)}}};
+             {"carapace", tenth(carapace)},
+             {"span", tenth(estimate.span)},
+             {"least", tenth(estimate.interval95.least)},
+             {"most", tenth(estimate.interval95.most)}}};
+}
+
+Message saysOf(const Sizes& sizes) {
+    if (!sizes.spanByCarapace) return whyNoLine(sizes);
+    if (!sizes.estimate) return {};
+    return estimateMessage(sizes, sizes.carapaces.back().size, *sizes.estimate);
 }
 
 }  // namespace
+
+std::vector<Message> saidOf(const Sizes& sizes, Millimetres carapace) {
+    if (!sizes.spanByCarapace) return {whyNoLine(sizes)};
+    const auto estimate = sizes.spanByCarapace->at(carapace);
+    std::vector<Message> said{estimateMessage(sizes, carapace, estimate)};
+    if (estimate.isBeyond) said.emplace_back("growth.beyond");
+    return said;
+}
 
 Result<std::optional<Sizes>> sizesOf(Book& book, SubjectId subject, const Profiles& profiles) {
     BURROW_TRY(const auto found, kept(book, subject));

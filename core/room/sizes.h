@@ -20,6 +20,10 @@ struct Sizes {
     Message says;
 };
 
+/// What the pairs say of that carapace, and that it is a guess where it lies outside of theirs; or why they
+/// say nothing.
+[[nodiscard]] std::vector<Message> saidOf(const Sizes& sizes, Millimetres carapace);
+
 /// Nothing where the book has no such subject.
 Result<std::optional<Sizes>> sizesOf(Book& book, SubjectId subject, const Profiles& profiles);
 

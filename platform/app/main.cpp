@@ -26,6 +26,7 @@
 #include "share/desktop_sharer.h"
 #include "viewmodels/bookcase.h"
 #include "viewmodels/caretaker.h"
+#include "viewmodels/files.h"
 #include "viewmodels/foldershare.h"
 #include "viewmodels/reminders.h"
 
@@ -42,6 +43,7 @@ QString folder(QStandardPaths::StandardLocation location) {
 /// What was asked for on the command line.
 struct Asked {
     QString book;
+    QList<QUrl> photos;
     QString film;
     bool demo = false;
     bool measureStart = false;
@@ -60,8 +62,10 @@ Asked readCommandLine(const QGuiApplication& app) {
     parser.addOptions({demo, film, measure});
     parser.addPositionalArgument("BOOK", "The book to open (the one that was open last).",
                                  "[BOOK]");
+    parser.addPositionalArgument("PHOTO", "Photos of a moult, JPEG or PNG.", "[PHOTO...]");
     parser.process(app);
-    return {parser.positionalArguments().value(0), parser.value(film), parser.isSet(demo),
+    const auto handed = handedOver(parser.positionalArguments());
+    return {handed.book, handed.photos, parser.value(film), parser.isSet(demo),
             parser.isSet(measure)};
 }
 
@@ -145,6 +149,7 @@ int run(QGuiApplication& app, const Reference& reference, const ReminderRules& r
         {"sharer", QVariant::fromValue<Sharer*>(&sharer)},
         {"share", QVariant::fromValue(&share)},
         {"reminders", QVariant::fromValue(&reminders)},
+        {"photos", QVariant::fromValue(asked.photos)},
     });
     QObject::connect(
         &engine, &QQmlApplicationEngine::objectCreationFailed, &app,

@@ -9,10 +9,14 @@ namespace {
 // modules; more detail would cost more time than it finds tags.
 constexpr int mostPixels = 1920 * 1080;
 constexpr float fewestFrames = 15;
+// A mat is measured the surer the more pixels it has, and held still (common practice, no source).
+constexpr int mostOfPhotos = 4032 * 3024;
+constexpr float fewestForPhotos = 5;
 
-bool isSuitable(const FormatOffer& offer) {
-    return offer.size.width() * offer.size.height() <= mostPixels &&
-           offer.framesPerSecond >= fewestFrames;
+bool isSuitable(const FormatOffer& offer, Looking looking) {
+    const bool isForTags = looking == Looking::forTags;
+    return offer.size.width() * offer.size.height() <= (isForTags ? mostPixels : mostOfPhotos) &&
+           offer.framesPerSecond >= (isForTags ? fewestFrames : fewestForPhotos);
 }
 
 auto merit(const FormatOffer& offer) {
@@ -22,10 +26,10 @@ auto merit(const FormatOffer& offer) {
 
 }  // namespace
 
-std::optional<qsizetype> suitableFormat(std::span<const FormatOffer> offers) {
+std::optional<qsizetype> suitableFormat(std::span<const FormatOffer> offers, Looking looking) {
     std::optional<std::size_t> best;
     for (std::size_t i = 0; i < offers.size(); ++i) {
-        if (!isSuitable(offers[i])) continue;
+        if (!isSuitable(offers[i], looking)) continue;
         if (!best || merit(offers[*best]) < merit(offers[i])) best = i;
     }
     if (!best) return std::nullopt;

@@ -21,7 +21,13 @@ CameraPhotographer::CameraPhotographer(CameraScanner& scanner, QObject* parent)
     patience_.setInterval(longestWait);
     connect(&patience_, &QTimer::timeout, this, &CameraPhotographer::instead);
     // Queued: an answer may come before capture() has returned its number.
-    connect(&capture_, &QImageCapture::imageCaptured, this, &CameraPhotographer::received,
+    connect(
+        &capture_, &QImageCapture::imageCaptured, this,
+        [this](int id, const QImage& preview) {
+            if (id == awaited_) preview_ = preview;
+        },
+        Qt::QueuedConnection);
+    connect(&capture_, &QImageCapture::imageAvailable, this, &CameraPhotographer::received,
             Qt::QueuedConnection);
     connect(
         &capture_, &QImageCapture::errorOccurred, this,
@@ -40,6 +46,7 @@ void CameraPhotographer::take() {
         takeFrame();
         return;
     }
+    preview_ = {};
     awaited_ = capture_.capture();
     if (awaited_ < 0) {
         takeFrame();
@@ -48,21 +55,27 @@ void CameraPhotographer::take() {
     }
 }
 
-void CameraPhotographer::received(int id, const QImage& picture) {
+void CameraPhotographer::received(int id, const QVideoFrame& still) {
     if (awaited_ < 0 || id != awaited_) return;
-    if (pixels(picture.size()) < pixels(camera_.latestFrame().size())) {
+    if (!still.isValid() || pixels(still.size()) < pixels(camera_.latestFrame().size())) {
         instead();
         return;
     }
     awaited_ = -1;
+    preview_ = {};
     patience_.stop();
-    keep(picture);
+    keep(still);
 }
 
 void CameraPhotographer::instead() {
     if (std::exchange(awaited_, -1) < 0) return;
     patience_.stop();
-    takeFrame();
+    const auto preview = std::exchange(preview_, {});
+    if (!preview.isNull() && pixels(preview.size()) >= pixels(camera_.latestFrame().size())) {
+        keep(preview);
+    } else {
+        takeFrame();
+    }
 }
 
 }  // namespace burrow

@@ -9,8 +9,9 @@
 
 namespace burrow {
 
-/// Asks the camera for a still picture. Not every camera and backend answers, so where none comes
-/// within four seconds, or a smaller one than the frames are, the newest frame is kept instead.
+/// Asks the camera for a still picture, and hands it on as the camera packed it. Before it most backends
+/// show a preview, which on phones is only a frame. Where no still comes within four seconds, or a smaller
+/// one than the frames are, the preview is kept instead, or the newest frame.
 class CameraPhotographer final : public FramePhotographer {
     Q_OBJECT
 
@@ -22,12 +23,13 @@ public:
     void take() override;
 
 private:
-    void received(int id, const QImage& picture);
+    void received(int id, const QVideoFrame& still);
     void instead();
 
     CameraScanner& camera_;
     QImageCapture capture_;
     QTimer patience_;
+    QImage preview_;    ///< of the picture that is awaited
     int awaited_ = -1;  ///< the number of the picture that was asked for, -1 when none was
 };
 

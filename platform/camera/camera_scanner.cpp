@@ -23,14 +23,24 @@ QCameraDevice cameraToUse() {
     return atTheBack == all.end() ? QMediaDevices::defaultVideoInput() : *atTheBack;
 }
 
-void chooseFormat(QCamera& camera) {
+/// A phone's system takes stills of its own, whatever the frames are.
+constexpr bool hasStills =
+#if defined(Q_OS_ANDROID) || defined(Q_OS_IOS)
+    true;
+#else
+    false;
+#endif
+
+void chooseFormat(QCamera& camera, Looking looking) {
     const auto formats = camera.cameraDevice().videoFormats();
     std::vector<FormatOffer> offers;
     for (const auto& format : formats) {
         offers.push_back({format.resolution(), format.maxFrameRate(),
                           format.pixelFormat() == QVideoFrameFormat::Format_Jpeg});
     }
-    if (const auto best = suitableFormat(offers)) camera.setCameraFormat(formats[*best]);
+    if (const auto best = suitableFormat(offers, looking)) {
+        camera.setCameraFormat(formats[*best]);
+    }
 }
 
 }  // namespace
@@ -66,7 +76,7 @@ void CameraScanner::openCamera() {
     }
     camera_ = std::make_unique<QCamera>(device);
     listen();
-    chooseFormat(*camera_);
+    chooseFormat(*camera_, matWanted() && !hasStills ? Looking::forPhotos : Looking::forTags);
     session_.setCamera(camera_.get());
     camera_->start();
     suit();

@@ -1,6 +1,9 @@
 #include "camera/frame_photographer.h"
 
 #include <QBuffer>
+#include <utility>
+
+#include "camera/frames.h"
 
 namespace burrow {
 namespace {
@@ -19,6 +22,16 @@ QByteArray packed(const QImage& picture) {
 
 }  // namespace
 
+QByteArray packedStill(const QVideoFrame& still) {
+    if (still.pixelFormat() != QVideoFrameFormat::Format_Jpeg) return packed(shownImage(still));
+    // Packed again, edges would lose what the lens has seen.
+    QVideoFrame frame = still;
+    if (!frame.map(QVideoFrame::ReadOnly)) return {};
+    QByteArray jpeg(reinterpret_cast<const char*>(frame.bits(0)), frame.mappedBytes(0));
+    frame.unmap();
+    return jpeg;
+}
+
 FramePhotographer::FramePhotographer(const Scanner& scanner, QObject* parent)
     : Photographer(parent), scanner_(scanner) {
     pool_.setMaxThreadCount(1);
@@ -33,9 +46,17 @@ void FramePhotographer::take() {
 void FramePhotographer::takeFrame() { keep(scanner_.latestPicture()); }
 
 void FramePhotographer::keep(const QImage& picture) {
-    pool_.start([this, picture] {
+    keep([picture] { return packed(picture); });
+}
+
+void FramePhotographer::keep(const QVideoFrame& still) {
+    keep([still] { return packedStill(still); });
+}
+
+void FramePhotographer::keep(std::function<QByteArray()> pack) {
+    pool_.start([this, pack = std::move(pack)] {
         QMetaObject::invokeMethod(
-            this, [this, jpeg = packed(picture)] { answer(jpeg); }, Qt::QueuedConnection);
+            this, [this, jpeg = pack()] { answer(jpeg); }, Qt::QueuedConnection);
     });
 }
 

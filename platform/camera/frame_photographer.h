@@ -3,11 +3,17 @@
 
 #include <QImage>
 #include <QThreadPool>
+#include <QVideoFrame>
+#include <functional>
 
 #include "ports/photographer.h"
 #include "ports/scanner.h"
 
 namespace burrow {
+
+/// A still as a JPEG: the camera's own bytes where it packed one, which may say how it is turned, else
+/// upright. Empty where it can't be read. Safe from any thread.
+[[nodiscard]] QByteArray packedStill(const QVideoFrame& still);
 
 /// Works with every scanner. The picture is as large as the frames are. Packing it takes a thread of
 /// its own, which is joined when the photographer is destroyed.
@@ -24,8 +30,10 @@ protected:
     void takeFrame();
     /// Answers with the picture, or refuses where it is null.
     void keep(const QImage& picture);
+    void keep(const QVideoFrame& still);
 
 private:
+    void keep(std::function<QByteArray()> pack);
     void answer(const QByteArray& jpeg);
 
     const Scanner& scanner_;

@@ -160,6 +160,13 @@ BookPage {
         }
         WayRow {
             width: parent.width
+            glyph: "ruler"
+            text: qsTr("Its sizes")
+            sub: qsTr("Each length over its moults")
+            onActivated: page.open("SizesPage")
+        }
+        WayRow {
+            width: parent.width
             glyph: "edit"
             text: qsTr("Change what is known of it")
             onActivated: page.open("AnimalFormPage")

@@ -112,6 +112,16 @@ BookPage {
     }
     ActionButton {
         width: parent.width
+        visible: page.shown && page.model.toPhotograph !== ""
+        kind: "secondary"
+        glyph: "camera"
+        text: qsTr("Add photos")
+        onActivated: page.kit.navigation.pushed("MoultPage", {
+            "moult": page.model.toPhotograph
+        })
+    }
+    ActionButton {
+        width: parent.width
         visible: page.shown
         kind: "secondary"
         glyph: "remove"

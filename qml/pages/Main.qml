@@ -20,6 +20,10 @@ T.ApplicationWindow {
     property Scanner scanner: null
     property Photographer photographer: null
 
+    // Photos that another program handed over: of a moult, whose it is shows once a book is open.
+    property list<url> photos
+    readonly property bool handed: window.photos.length > 0 && window.desk.state === Desk.Open
+
     readonly property alias kit: kit
     readonly property alias stack: stack
 
@@ -29,6 +33,14 @@ T.ApplicationWindow {
     visible: window.desk.state !== Desk.Opening || patience.ran
     title: window.desk.roomName === "" ? "Burrowbook" : window.desk.roomName
     color: Tokens.ground
+    onHandedChanged: {
+        if (!window.handed)
+            return;
+        navigation.pushed("MoultPage", {
+            "files": window.photos
+        });
+        window.photos = [];
+    }
 
     Timer {
         id: patience

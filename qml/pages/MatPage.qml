@@ -18,6 +18,11 @@ BookPage {
         onBarKept: bar.close()
     }
 
+    function askForBar() {
+        if (page.mat.askedName !== "")
+            bar.ask(page.mat.askedName, page.mat.askedTitle);
+    }
+
     title: qsTr("Mat for moults")
     mainText: qsTr("Save PDF")
     mainGlyph: "print"
@@ -109,6 +114,12 @@ BookPage {
         onCloser: page.kit.navigation.pushed("SheetCloserPage", {
             "model": page.mat
         })
+    }
+    // The sheet needs the window, in which the page stands only afterwards.
+    Timer {
+        interval: 0
+        running: page.asked !== ""
+        onTriggered: page.askForBar()
     }
     FileChooser {
         id: chooser

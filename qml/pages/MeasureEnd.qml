@@ -50,7 +50,9 @@ Item {
     activeFocusOnTab: true
     Accessible.role: Accessible.Slider
     Accessible.name: knob.text
-    Accessible.description: qsTr("Arrow keys move it by 0.1 mm")
+    Accessible.description: knob.model.length === "" ? knob.model.hint : qsTr("%1. Arrow keys move it by 0.1 mm").arg(knob.model.length)
+    Accessible.onIncreaseAction: knob.model.stretch(knob.end, 1)
+    Accessible.onDecreaseAction: knob.model.stretch(knob.end, -1)
     Keys.onPressed: event => event.accepted = knob.onKey(event.key)
     onActiveFocusChanged: {
         if (knob.activeFocus)

@@ -5,13 +5,16 @@ import Burrow.Ports
 import Burrow.ViewModels
 
 // The photo with the two ends of what is measured. It is moved and pinched like any picture; an end that is
-// dragged shows under a loupe above the finger. Arrow keys move the end that has the focus by 0.1 mm, the
+// dragged shows under a loupe above the finger, or beside it. Arrow keys move the end that has the focus by 0.1 mm, the
 // volume keys make the length longer and shorter by as much.
 ZoomPane {
     id: pane
 
     required property MeasureModel model
     property bool bright: false
+    // Above the finger, or beside it where there is no room.
+    readonly property bool roomAbove: pane.last.place.y >= loupe.height + Tokens.space48 + Tokens.space8
+    readonly property bool onTheRight: pane.last.place.x > pane.width / 2
     // The end that was touched last.
     property MeasureEnd last: second
 
@@ -88,9 +91,13 @@ ZoomPane {
         }
     }
     LoupeView {
+        id: loupe
+
+        readonly property real beside: pane.onTheRight ? pane.last.place.x - width - Tokens.space48 : pane.last.place.x + Tokens.space48
+
         objectName: "loupe"
-        x: Math.max(Tokens.space8, Math.min(pane.width - width - Tokens.space8, pane.last.place.x - width / 2))
-        y: Math.max(Tokens.space8, pane.last.place.y - height - Tokens.space48)
+        x: Math.max(Tokens.space8, Math.min(pane.width - width - Tokens.space8, pane.roomAbove ? pane.last.place.x - width / 2 : loupe.beside))
+        y: pane.roomAbove ? pane.last.place.y - height - Tokens.space48 : Tokens.space8
         z: 2
         width: 132
         height: 132

@@ -21,6 +21,16 @@ Column {
     }
     Strip {
         width: parent.width
+        visible: result.model.hint !== ""
+
+        StepText {
+            width: parent.width
+            step: Tokens.bodyStrong
+            text: result.model.hint
+        }
+    }
+    Strip {
+        width: parent.width
         visible: result.model.result !== ""
         spacing: Tokens.space4
 
@@ -39,6 +49,14 @@ Column {
             step: Tokens.reason
             color: Tokens.inkSoft
             text: qsTr("The true length lies between the two in 95 of 100 photos like this. %1").arg(result.model.scaleText)
+        }
+        StepText {
+            width: parent.width
+            visible: text !== ""
+            topPadding: step.above
+            step: Tokens.reason
+            color: Tokens.inkSoft
+            text: result.model.spanText
         }
     }
     MessageStrip {

@@ -13,6 +13,8 @@ Rectangle {
 
     readonly property Scanner scanner: page.kit.scanner
     readonly property bool looking: page.scanner?.state === Scanner.Running
+    // The photo that was taken last.
+    readonly property var last: page.moult.photos[page.moult.photos.length - 1] ?? null
 
     readonly property MatHintModel hint: MatHintModel {
         desk: page.kit.desk
@@ -28,6 +30,8 @@ Rectangle {
         anchors.bottom: panel.top
         width: parent.width
         scanner: page.scanner
+        // On the mat's own squares they would say nothing.
+        brackets: false
     }
     Column {
         anchors.bottom: panel.top
@@ -57,6 +61,13 @@ Rectangle {
             visible: page.moult.photoTrouble !== ""
             tone: "stop"
             happened: page.moult.photoTrouble
+        }
+        MessageStrip {
+            width: parent.width
+            visible: page.last?.read ?? false
+            tone: (page.last?.trouble ?? "") === "" ? "ok" : "warn"
+            happened: page.last?.state ?? ""
+            safe: page.last?.trouble ?? ""
         }
         Flow {
             width: parent.width

@@ -21,6 +21,14 @@ Column {
         visible: fields.model.onRecord !== ""
         happened: fields.model.onRecord
     }
+    MessageStrip {
+        width: parent.width
+        visible: fields.model.recent !== ""
+        happened: fields.model.recent
+        advice: qsTr("Then it is added to that one, and no second moult is logged.")
+        actionText: qsTr("Yes, of that one")
+        onActed: fields.model.joinRecent()
+    }
     Strip {
         width: parent.width
         spacing: Tokens.space12

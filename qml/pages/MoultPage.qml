@@ -9,6 +9,10 @@ ScrollPage {
     required property Kit kit
     // Empty where the tag in a photo, or the keeper, is to say whose moult it is.
     property string subject
+    // A moult on record, to which photos are added; empty for one that was found.
+    property string moult
+    // Photos to begin with.
+    property list<url> files
 
     readonly property MoultModel model: MoultModel {
         desk: page.kit.desk
@@ -16,28 +20,23 @@ ScrollPage {
         photographer: page.kit.photographer
         scanner: page.kit.scanner
         subject: page.subject
+        moult: page.moult
+        onLeft: page.kit.navigation.backed()
     }
-    // Photos that are not saved yet are not left behind by one touch.
-    property bool warned: false
 
     function openCamera() {
         page.kit.navigation.pushed("MoultCameraPage", {
             "moult": page.model
         });
     }
-    function leave() {
-        if (page.model.saved || page.model.photos.length === 0 || page.warned)
-            page.kit.navigation.backed();
-        else
-            page.warned = true;
-    }
 
     spacing: Tokens.betweenStrips
+    Component.onCompleted: page.model.addFiles(page.files)
 
     Heading {
         width: parent.width
         bottomPadding: Tokens.space8
-        text: page.model.missing ? qsTr("This book has no such animal") : qsTr("Moult found")
+        text: page.model.missing ? qsTr("This book has no such animal") : page.model.adding ? page.model.addingTo : qsTr("Moult found")
     }
     TroubleSlot {
         width: parent.width
@@ -46,7 +45,7 @@ ScrollPage {
     }
     MoultWhose {
         width: parent.width
-        visible: !page.model.missing && !page.model.saved
+        visible: !page.model.missing && !page.model.saved && !page.model.adding
         filing: page.model.filing
         unfiled: page.model.unfiled
     }
@@ -65,6 +64,9 @@ ScrollPage {
         onSexWanted: page.kit.navigation.replaced("SexPage", {
             "moult": page.model.toSex
         })
+        onPhotosWanted: page.kit.navigation.replaced("MoultPage", {
+            "moult": page.model.savedMoult
+        })
         onMeasureWanted: page.kit.navigation.replaced("MeasurePage", {
             "moult": page.model.toMeasure
         })
@@ -78,7 +80,7 @@ ScrollPage {
     }
     MoultFields {
         width: parent.width
-        visible: !page.model.missing && !page.model.saved
+        visible: !page.model.missing && !page.model.saved && !page.model.adding
         model: page.model
     }
     FileChooser {
@@ -90,9 +92,9 @@ ScrollPage {
     lower: [
         MessageStrip {
             width: parent.width
-            visible: page.warned && !page.model.saved
+            visible: page.model.warned && !page.model.saved
             happened: qsTr("The photos are not saved yet.")
-            advice: qsTr("Save the moult, or go back once more to leave them.")
+            advice: page.model.adding ? qsTr("Save them, or go back once more to leave them.") : qsTr("Save the moult, or go back once more to leave them.")
         },
         UndoOverlay {
             width: parent.width
@@ -103,14 +105,14 @@ ScrollPage {
     bar: ContextBar {
         width: parent.width
         backText: qsTr("Back")
-        mainText: page.model.missing ? "" : page.model.saved ? qsTr("Done") : qsTr("Save moult")
+        mainText: page.model.missing ? "" : page.model.saved ? qsTr("Done") : page.model.adding ? qsTr("Save the photos") : qsTr("Save moult")
         mainGlyph: "check"
-        mainEnabled: !page.model.developing && !page.model.unfiled
+        mainEnabled: page.model.saved || page.model.canSave
         busy: page.model.busy
         busyText: qsTr("Saving")
         helperText: page.model.missing || page.model.saved ? "" : qsTr("Photo")
         helperGlyph: "camera"
-        onBack: page.leave()
+        onBack: page.model.leave()
         onMain: page.model.saved ? page.kit.navigation.backed() : page.model.save()
         onHelper: page.openCamera()
     }

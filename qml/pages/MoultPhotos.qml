@@ -24,7 +24,7 @@ Column {
         Heading {
             width: parent.width
             level: 2
-            text: photos.none ? qsTr("Photograph it before it dries") : qsTr("Photos")
+            text: photos.none && !photos.model.adding ? qsTr("Photograph it before it dries") : qsTr("Photos")
         }
         StepText {
             width: parent.width
@@ -105,7 +105,7 @@ Column {
             visible: modelData.trouble !== ""
             happened: qsTr("Photo %1").arg(index + 1)
             safe: modelData.trouble
-            advice: qsTr("It is kept all the same, and sizes can be typed below.")
+            advice: photos.model.adding ? qsTr("It is kept all the same.") : qsTr("It is kept all the same, and sizes can be typed below.")
         }
     }
     MessageStrip {
@@ -113,6 +113,6 @@ Column {
         visible: photos.model.photoTrouble !== ""
         tone: "stop"
         happened: photos.model.photoTrouble
-        safe: qsTr("The moult can be saved without it.")
+        safe: photos.model.adding ? "" : qsTr("The moult can be saved without it.")
     }
 }

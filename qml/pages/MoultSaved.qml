@@ -10,13 +10,14 @@ Column {
 
     signal sexWanted
     signal measureWanted
+    signal photosWanted
 
     spacing: Tokens.betweenStrips
 
     MessageStrip {
         width: parent.width
         tone: "ok"
-        happened: qsTr("The moult is saved.")
+        happened: saved.model.adding ? qsTr("The photos are saved.") : qsTr("The moult is saved.")
     }
     MessageStrip {
         width: parent.width
@@ -63,5 +64,12 @@ Column {
         glyph: "search"
         text: qsTr("Look at it for the sex")
         onActivated: saved.sexWanted()
+    }
+    ActionButton {
+        width: parent.width
+        kind: "secondary"
+        glyph: "camera"
+        text: qsTr("Add photos")
+        onActivated: saved.photosWanted()
     }
 }

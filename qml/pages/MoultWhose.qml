@@ -18,6 +18,8 @@ Column {
         visible: whose.filing.note !== ""
         tone: "ok"
         happened: whose.filing.note
+        actionText: qsTr("Not this one")
+        onActed: whose.filing.release()
     }
     Strip {
         width: parent.width

@@ -4,11 +4,12 @@ import QtMultimedia
 import Burrow.Components
 import Burrow.Ports
 
-// What the camera sees, with brackets around the symbol that is nearest the middle.
+// What the camera sees, with brackets around the symbol that is nearest the middle, where they are wanted.
 Item {
     id: finder
 
     required property Scanner scanner
+    property bool brackets: true
 
     readonly property bool painted: GraphicsInfo.api === GraphicsInfo.Software
     property list<point> corners
@@ -50,7 +51,7 @@ Item {
         }
     }
     Repeater {
-        model: finder.corners.length
+        model: finder.brackets ? finder.corners.length : 0
 
         Bracket {
             required property int index

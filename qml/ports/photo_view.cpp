@@ -14,6 +14,16 @@
 namespace burrow {
 namespace {
 
+/// Qt's own limit of 128 MB ends at 33 megapixels; the book takes in twice as many (pictures::Limits).
+void allowLargePictures() {
+    constexpr int allocationLimitMb = 512;
+    static const bool isAllowed = [] {
+        QImageReader::setAllocationLimit(allocationLimitMb);
+        return true;
+    }();
+    static_cast<void>(isAllowed);
+}
+
 /// The picture inside a "data:image/jpeg;base64,..." address.
 QByteArray embedded(const QUrl& source) {
     const auto text = source.path(QUrl::FullyEncoded).toLatin1();
@@ -81,6 +91,7 @@ void PhotoView::read() {
     renew();
     emit pictureChanged();
     if (source_.isEmpty()) return;
+    allowLargePictures();
     QThreadPool::globalInstance()->start(
         [guard = QPointer(this), source = source_, longest = longestSide_] {
             const auto picture = pictureFrom(source, longest);

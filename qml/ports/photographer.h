@@ -28,7 +28,7 @@ public slots:
 
 signals:
     void busyChanged();
-    /// Upright, without a record of place or time.
+    /// As the camera packed it: it may be turned and say so, and bear a record of place and time.
     void taken(const QByteArray& jpeg);
     /// With the id of the sentence that says why: camera.noPicture.
     void refused(const QString& messageId);

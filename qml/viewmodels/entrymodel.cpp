@@ -131,6 +131,10 @@ QString EntryModel::toMeasure() const {
     return isMoult ? entry_ : QString();
 }
 
+QString EntryModel::toPhotograph() const {
+    return resident_ && fact_->kind == FactKind::moulted ? entry_ : QString();
+}
+
 void EntryModel::takeOut() {
     if (!resident_ || busy_) return;
     const auto taken = std::make_shared<TakenOut>();

@@ -31,6 +31,8 @@ class EntryModel : public QObject {
     Q_PROPERTY(bool hasPicture READ hasPicture NOTIFY changed FINAL)
     /// The entry itself, where it is a moult or a photo of one, to be measured; else empty.
     Q_PROPERTY(QString toMeasure READ toMeasure NOTIFY changed FINAL)
+    /// The entry itself, where it is a moult, to add photos to it; else empty.
+    Q_PROPERTY(QString toPhotograph READ toPhotograph NOTIFY changed FINAL)
     Q_PROPERTY(bool busy READ isBusy NOTIFY busyChanged FINAL)
 
 public:
@@ -54,6 +56,7 @@ public:
     [[nodiscard]] QUrl picture() const;
     [[nodiscard]] bool hasPicture() const { return !picture().isEmpty(); }
     [[nodiscard]] QString toMeasure() const;
+    [[nodiscard]] QString toPhotograph() const;
     [[nodiscard]] bool isBusy() const { return busy_; }
 
 public slots:

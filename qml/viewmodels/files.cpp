@@ -1,5 +1,6 @@
 #include "viewmodels/files.h"
 
+#include <QFileInfo>
 #include <system_error>
 
 namespace burrow {
@@ -22,6 +23,21 @@ std::string fileStem(const std::string& text, const char* otherwise) {
     }
     while (!stem.empty() && (stem.back() == '-' || stem.back() == '.')) stem.pop_back();
     return stem.empty() ? otherwise : stem;
+}
+
+HandedOver handedOver(const QStringList& arguments) {
+    HandedOver handed;
+    for (const auto& argument : arguments) {
+        const QFileInfo file(argument);
+        const auto ending = file.suffix().toLower();
+        if (ending == QStringLiteral("jpg") || ending == QStringLiteral("jpeg") ||
+            ending == QStringLiteral("png")) {
+            handed.photos.append(QUrl::fromLocalFile(file.absoluteFilePath()));
+        } else if (handed.book.isEmpty()) {
+            handed.book = argument;
+        }
+    }
+    return handed;
 }
 
 }  // namespace burrow

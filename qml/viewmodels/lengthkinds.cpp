@@ -3,16 +3,18 @@
 #include <algorithm>
 #include <array>
 #include <cmath>
-#include <map>
 
 namespace burrow {
 namespace {
 
-constexpr std::array kinds{LengthKind{"carapace_mm", &FactBody::carapace, 2},
-                           LengthKind{"carapace_width_mm", &FactBody::carapaceWidth, 1},
-                           LengthKind{"span_mm", &FactBody::span, 0},
-                           LengthKind{"fang_mm", &FactBody::fang, 1},
-                           LengthKind{"segment_mm", &FactBody::segmentLength, 0}};
+using growth::Measure;
+
+constexpr std::array kinds{
+    LengthKind{"carapace_mm", &FactBody::carapace, Measure::carapace, 2},
+    LengthKind{"carapace_width_mm", &FactBody::carapaceWidth, Measure::carapaceWidth, 1},
+    LengthKind{"span_mm", &FactBody::span, Measure::span, 0},
+    LengthKind{"fang_mm", &FactBody::fang, Measure::fang, 1},
+    LengthKind{"segment_mm", &FactBody::segmentLength, Measure::segment, 0}};
 
 constexpr std::array heights{MeasuredHeight{{0}, {0.25}}, MeasuredHeight{{1}, {0.5}},
                              MeasuredHeight{{2}, {0.5}}, MeasuredHeight{{3}, {0.5}}};
@@ -50,19 +52,11 @@ double saidLength(Millimetres length, Millimetres halfInterval) {
     return std::round(length.value * digits) / digits;
 }
 
-std::vector<MeasuredBefore> measuredBefore(std::span<const Fact> facts, const LengthKind& kind,
-                                           const std::string& segment) {
-    std::map<CivilDay, const Fact*> last;
-    for (const auto& fact : facts) {
-        if (fact.kind != FactKind::moulted && fact.kind != FactKind::measured) continue;
-        if (!(fact.body.*kind.length)) continue;
-        if (kind.length == &FactBody::segmentLength && fact.body.segment != segment) continue;
-        auto& newest = last[fact.day];
-        if (newest == nullptr || happenedBefore(*newest, fact)) newest = &fact;
-    }
-    std::vector<MeasuredBefore> list;
-    for (const auto& [day, fact] : last) list.push_back({day, *fact, *(fact->body.*kind.length)});
-    return list;
+std::string kindMessage(const LengthKind& kind, const Resident* resident) {
+    const bool isLong = resident != nullptr && resident->profile != nullptr &&
+                        isMeasuredByBody(resident->profile->order);
+    const bool isBody = isLong && kind.measure == growth::Measure::span;
+    return "measuring.kind." + std::string(isBody ? "length_mm" : kind.field);
 }
 
 }  // namespace burrow

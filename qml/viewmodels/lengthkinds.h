@@ -3,6 +3,7 @@
 
 #include <QVariantList>
 
+#include "growth/measures.h"
 #include "viewmodels/wording.h"
 
 namespace burrow {
@@ -11,11 +12,16 @@ namespace burrow {
 struct LengthKind {
     const char* field;  ///< "carapace_mm"
     std::optional<Millimetres> FactBody::*length;
+    growth::Measure measure;
     /// How far it stands above the mat as a rule, as a place in measuredHeights (common practice, no
     /// source): legs and fangs lie, a carapace is arched.
     int usualHeight;
 };
 [[nodiscard]] std::span<const LengthKind> lengthKinds();
+
+/// The id of the word for it: of scorpions and the like the body is measured, not the span of the legs.
+/// With ".sub" it says between which ends.
+[[nodiscard]] std::string kindMessage(const LengthKind& kind, const Resident* resident);
 
 /// What may stand above the mat, each with how sure that is (common practice, no source).
 struct MeasuredHeight {
@@ -32,17 +38,5 @@ struct MeasuredHeight {
 /// Half of the 95 percent interval decides how many digits mean something: tenths, or hundredths of what is
 /// known to a few of them.
 [[nodiscard]] double saidLength(Millimetres length, Millimetres halfInterval);
-
-/// The same length at each moult, the first one first.
-struct MeasuredBefore {
-    CivilDay day;
-    Fact fact;  ///< that says it
-    Millimetres length;
-};
-/// Of the facts of one animal, in any order; of several of one day the last one. `segment` is for segments
-/// of legs.
-[[nodiscard]] std::vector<MeasuredBefore> measuredBefore(std::span<const Fact> facts,
-                                                         const LengthKind& kind,
-                                                         const std::string& segment);
 
 }  // namespace burrow

@@ -65,18 +65,25 @@ std::vector<PrintedMat> MatModel::listed() const {
     return mats;
 }
 
+QString MatModel::titleOf(const PrintedMat& mat) const {
+    return desk_->say({"mat.title", {{"name", mat.name}, {"paper", paperName(mat.paper)}}});
+}
+
+QString MatModel::askedName() const { return asked_ ? toQt(asked_->name) : QString(); }
+
+QString MatModel::askedTitle() const { return asked_ && desk_ ? titleOf(*asked_) : QString(); }
+
 QVariantList MatModel::mats() const {
     QVariantList list;
     for (const auto& mat : listed()) {
         const auto length = mat.bar.value_or(measure::barLength).value;
-        list.append(QVariantMap{
-            {QStringLiteral("name"), toQt(mat.name)},
-            {QStringLiteral("title"),
-             desk_->say({"mat.title", {{"name", mat.name}, {"paper", paperName(mat.paper)}}})},
-            {QStringLiteral("sub"),
-             desk_->say({mat.bar ? "mat.measured" : "mat.unmeasured",
-                         {{"length", length}, {"meant", measure::barLength.value}}})},
-            {QStringLiteral("measured"), mat.bar.has_value()}});
+        list.append(
+            QVariantMap{{QStringLiteral("name"), toQt(mat.name)},
+                        {QStringLiteral("title"), titleOf(mat)},
+                        {QStringLiteral("sub"),
+                         desk_->say({mat.bar ? "mat.measured" : "mat.unmeasured",
+                                     {{"length", length}, {"meant", measure::barLength.value}}})},
+                        {QStringLiteral("measured"), mat.bar.has_value()}});
     }
     return list;
 }

@@ -15,6 +15,9 @@ class MatModel : public burrow::SheetModel {
     Q_PROPERTY(int paper READ paper WRITE setPaper NOTIFY paperChanged FINAL)
     /// A mat that may have been printed elsewhere, "A5 7Q2M": it stands in the list as well.
     Q_PROPERTY(QString asked READ asked WRITE setAsked NOTIFY matsChanged FINAL)
+    /// The same as it stands in the list; empty for none.
+    Q_PROPERTY(QString askedName READ askedName NOTIFY matsChanged FINAL)
+    Q_PROPERTY(QString askedTitle READ askedTitle NOTIFY matsChanged FINAL)
     /// [{name, title, sub, measured}], those without a measured bar first.
     Q_PROPERTY(QVariantList mats READ mats NOTIFY matsChanged FINAL)
     /// Why the bar can't be as it was typed.
@@ -27,6 +30,8 @@ public:
     void setPaper(int paper);
     [[nodiscard]] QString asked() const;
     void setAsked(const QString& asked);
+    [[nodiscard]] QString askedName() const;
+    [[nodiscard]] QString askedTitle() const;
     [[nodiscard]] QVariantList mats() const;
     [[nodiscard]] QString barError() const { return barError_; }
 
@@ -49,6 +54,7 @@ protected:
 
 private:
     [[nodiscard]] std::vector<PrintedMat> listed() const;
+    [[nodiscard]] QString titleOf(const PrintedMat& mat) const;
     [[nodiscard]] measure::MatPaper chosenPaper() const;
     /// The one that is shown.
     [[nodiscard]] PrintedMat matOf() const;

@@ -50,7 +50,8 @@ void MeasureModel::setMoult(const QString& moult) {
     emit givenChanged();
 }
 
-Result<MeasureModel::Record> MeasureModel::recordOf(Book& book, const EntryId& id) {
+Result<MeasureModel::Record> MeasureModel::recordOf(Book& book, const EntryId& id,
+                                                    const Profiles& profiles) {
     Record record;
     BURROW_TRY(record.moult, fact(book, id));
     if (!record.moult) return record;
@@ -60,14 +61,18 @@ Result<MeasureModel::Record> MeasureModel::recordOf(Book& book, const EntryId& i
         if (moult) record.moult = moult;
     }
     BURROW_TRY(record.facts, burrow::history(book, record.moult->subject, wholeHistory));
+    BURROW_TRY(record.sizes, sizesOf(book, record.moult->subject, profiles));
     return record;
 }
 
 void MeasureModel::read() {
     const auto id = Uuid::parse(moult_.toStdString());
-    if (!desk_ || !darkroom_ || !id) return;
+    if (!desk_ || !desk_->room() || !darkroom_ || !id) return;
     desk_->ask<Record>(
-        this, [moult = EntryId{*id}](Book& book) { return recordOf(book, moult); },
+        this,
+        [moult = EntryId{*id}, room = desk_->room()](Book& book) {
+            return recordOf(book, moult, room->profiles());
+        },
         [this](const Result<Record>& record) { take(record ? *record : Record()); });
 }
 
@@ -139,6 +144,7 @@ void MeasureModel::setPhoto(int photo) {
     length_.reset();
     refusal_.clear();
     ends_ = {QPointF(0.5, 0.35), QPointF(0.5, 0.65)};
+    isSet_ = {};
     look();
     emit changed();
     emit endsChanged();
@@ -146,7 +152,13 @@ void MeasureModel::setPhoto(int photo) {
 
 void MeasureModel::setScreenScale(qreal scale) {
     if (scale == screenScale_ || !(scale > 0)) return;
+    // What was set stays as exact as it was set.
     screenScale_ = scale;
+    emit screenScaleChanged();
+}
+
+void MeasureModel::forgetEnds() {
+    isSet_ = {};
     measure();
 }
 
@@ -160,13 +172,13 @@ measure::PrintScale MeasureModel::print() const {
 void MeasureModel::measure() {
     length_.reset();
     endsTrouble_.clear();
-    if (canMeasure() && desk_->room()) {
+    if (canMeasure() && desk_->room() && areEndsSet()) {
         const auto& height = measuredHeights()[static_cast<std::size_t>(height_)];
         measure::LengthOptions options;
         options.height = {height.above, height.deviation};
         options.print = print();
-        options.pointDeviation = std::max(
-            leastPointDeviation, fingerDeviation / screenScale_ * measured_->photoPixels());
+        // One for both: their variances add up in the length, so it is the root of their mean square.
+        options.pointDeviation = std::hypot(deviations_[From], deviations_[To]) / std::sqrt(2);
         const auto length =
             measure::lengthBetween(*measured_->sight().survey, measured_->inPhoto(ends_[From]),
                                    measured_->inPhoto(ends_[To]), options);
@@ -180,7 +192,11 @@ void MeasureModel::measure() {
 }
 
 void MeasureModel::moveEnd(End end, const QPointF& part) {
+    if (!canMeasure()) return;
     ends_[end] = {std::clamp(part.x(), 0.0, 1.0), std::clamp(part.y(), 0.0, 1.0)};
+    isSet_[end] = true;
+    deviations_[end] =
+        std::max(leastPointDeviation, fingerDeviation / screenScale_ * measured_->photoPixels());
     measure();
 }
 
@@ -214,14 +230,14 @@ void MeasureModel::setKind(int kind) {
     height_ = chosen().usualHeight;
     setTyped({});
     emit changed();
-    measure();
+    forgetEnds();
 }
 
 void MeasureModel::setLeg(int leg) {
     if (leg == leg_ || leg < 0 || leg >= static_cast<int>(legs().size())) return;
     leg_ = leg;
     emit changed();
-    emit endsChanged();
+    forgetEnds();
 }
 
 void MeasureModel::setSegment(int segment) {
@@ -229,7 +245,7 @@ void MeasureModel::setSegment(int segment) {
         return;
     segment_ = segment;
     emit changed();
-    emit endsChanged();
+    forgetEnds();
 }
 
 void MeasureModel::setHeight(int height) {

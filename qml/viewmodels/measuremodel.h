@@ -5,8 +5,10 @@
 #include "measure/length.h"
 #include "ports/darkroom.h"
 #include "ports/errands.h"
+#include "room/sizes.h"
 #include "viewmodels/lengthkinds.h"
 #include "viewmodels/measuredphoto.h"
+#include "viewmodels/sizelines.h"
 
 namespace burrow {
 
@@ -45,7 +47,10 @@ class MeasureModel : public QObject {
     Q_PROPERTY(QPointF from READ from NOTIFY endsChanged FINAL)
     Q_PROPERTY(QPointF to READ to NOTIFY endsChanged FINAL)
     /// Units of the screen for one pixel of the picture: how exactly an end can be set.
-    Q_PROPERTY(qreal screenScale READ screenScale WRITE setScreenScale NOTIFY endsChanged FINAL)
+    Q_PROPERTY(
+        qreal screenScale READ screenScale WRITE setScreenScale NOTIFY screenScaleChanged FINAL)
+    /// What to do while an end, or both, stand where they were at the start; empty afterwards.
+    Q_PROPERTY(QString hint READ hint NOTIFY endsChanged FINAL)
 
     // What is measured.
     Q_PROPERTY(QVariantList kinds READ kinds NOTIFY changed FINAL)
@@ -74,10 +79,13 @@ class MeasureModel : public QObject {
     Q_PROPERTY(bool busy READ isBusy NOTIFY busyChanged FINAL)
 
     // What was measured before.
-    /// [{name, value, sub}]: the same length at each moult, the last one first.
+    /// [{name, value, sub, page, properties}]: the same length in each skin, the last one first.
     Q_PROPERTY(QVariantList history READ history NOTIFY changed FINAL)
     /// "+4.5 mm since 2 March"; empty where there is nothing to compare with.
     Q_PROPERTY(QString growth READ growth NOTIFY endsChanged FINAL)
+    /// What the keeper's own pairs say of the leg span that goes with this carapace, or why they say nothing;
+    /// empty for other lengths.
+    Q_PROPERTY(QString spanText READ spanText NOTIFY endsChanged FINAL)
     /// For the plot; fewer than two are none.
     Q_PROPERTY(QVariantList points READ points NOTIFY changed FINAL)
     Q_PROPERTY(QVariantList pointLabels READ pointLabels NOTIFY changed FINAL)
@@ -118,6 +126,7 @@ public:
     [[nodiscard]] QPointF to() const { return ends_[To]; }
     [[nodiscard]] qreal screenScale() const { return screenScale_; }
     void setScreenScale(qreal scale);
+    [[nodiscard]] QString hint() const;
 
     [[nodiscard]] QVariantList kinds() const;
     [[nodiscard]] int kind() const { return kind_; }
@@ -145,6 +154,7 @@ public:
 
     [[nodiscard]] QVariantList history() const;
     [[nodiscard]] QString growth() const;
+    [[nodiscard]] QString spanText() const;
     [[nodiscard]] QVariantList points() const;
     [[nodiscard]] QVariantList pointLabels() const;
     [[nodiscard]] QString pointsText() const;
@@ -165,6 +175,7 @@ signals:
     void changed();
     void photoChanged();
     void endsChanged();
+    void screenScaleChanged();
     void typedChanged();
     void busyChanged();
     void saved();
@@ -174,19 +185,23 @@ private:
     struct Record {
         std::optional<Fact> moult;
         std::vector<Fact> facts;  ///< of its animal
+        std::optional<Sizes> sizes;
         std::optional<EntryId> photo;
     };
 
     void read();
-    static Result<Record> recordOf(Book& book, const EntryId& id);
+    static Result<Record> recordOf(Book& book, const EntryId& id, const Profiles& profiles);
     void take(const Record& record);
     void look();
     void show(Result<MeasuredPhoto> photo);
     void measure();
+    void forgetEnds();
+    [[nodiscard]] bool areEndsSet() const { return isSet_[From] && isSet_[To]; }
     [[nodiscard]] const LengthKind& chosen() const;
     [[nodiscard]] std::string chosenSegment() const;
     [[nodiscard]] measure::PrintScale print() const;
-    [[nodiscard]] std::vector<MeasuredBefore> before() const;
+    [[nodiscard]] std::vector<growth::Measured> skins() const;
+    [[nodiscard]] SizeLines sizes() const;
     [[nodiscard]] std::string kindWord() const;
     [[nodiscard]] bool readTyped(FactBody& body);
     void putMeasured(FactBody& body) const;
@@ -205,6 +220,8 @@ private:
     std::optional<MeasuredPhoto> measured_;
     QString refusal_;
     std::array<QPointF, 2> ends_{QPointF(0.5, 0.35), QPointF(0.5, 0.65)};
+    std::array<bool, 2> isSet_{};  ///< by the keeper: nobody measures from where they stand first
+    std::array<double, 2> deviations_{};  ///< of each end as it was set, in pixels of the photo
     qreal screenScale_ = 1;
     int kind_ = 0;
     int leg_ = 0;

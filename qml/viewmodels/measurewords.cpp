@@ -64,14 +64,15 @@ QString MeasureModel::unmeasuredMat() const {
            toQt(mat->name);
 }
 
+QString MeasureModel::hint() const {
+    return canMeasure() && !areEndsSet() ? desk_->say("measuring.setEnds") : QString();
+}
+
 QVariantList MeasureModel::kinds() const {
     QVariantList list;
     if (!desk_) return list;
-    const bool isLong =
-        resident_ && resident_->profile != nullptr && isMeasuredByBody(resident_->profile->order);
     for (const auto& kind : lengthKinds()) {
-        const bool isBody = isLong && kind.length == &FactBody::span;
-        const std::string id = "measuring.kind." + std::string(isBody ? "length_mm" : kind.field);
+        const auto id = kindMessage(kind, resident_.get());
         list.append(QVariantMap{{QStringLiteral("word"), desk_->say(Message(id))},
                                 {QStringLiteral("sub"), desk_->say(Message(id + ".sub"))}});
     }
@@ -135,75 +136,41 @@ QVariantList MeasureModel::sources() const {
     return list;
 }
 
-std::vector<MeasuredBefore> MeasureModel::before() const {
-    return measuredBefore(record_.facts, chosen(), chosenSegment());
+std::vector<growth::Measured> MeasureModel::skins() const {
+    return growth::onePerSkin(
+        growth::measureHistory(record_.facts, chosen().measure, chosenSegment()));
 }
 
-QVariantList MeasureModel::history() const {
-    QVariantList list;
-    if (!resident_) return list;
-    for (const auto& entry : before()) {
-        const auto& body = entry.fact.body;
-        const std::string method(name(body.method.value_or(Method::eye)));
-        Message sub{body.method ? "measuring.history." + method : "measuring.history.unknown"};
-        if (body.low && body.high) {
-            sub = {"measuring.history.within",
-                   {{"low", saidLength(*body.low, {1})}, {"high", saidLength(*body.high, {1})}}};
-        }
-        list.prepend(QVariantMap{
-            {QStringLiteral("name"), desk_->say({"fact.day", {{"day", entry.day}}})},
-            {QStringLiteral("value"), lengthWords(saidLength(entry.length, {1}), *desk_)},
-            {QStringLiteral("sub"), desk_->say(sub)},
-            {QStringLiteral("page"), QStringLiteral("EntryPage")},
-            {QStringLiteral("properties"),
-             QVariantMap{{QStringLiteral("entry"), toQt(entry.fact.id.text())}}}});
-    }
-    return list;
+SizeLines MeasureModel::sizes() const {
+    return resident_ ? sizeLines(skins(), kindWord(), *desk_) : SizeLines();
 }
+
+QVariantList MeasureModel::history() const { return sizes().rows; }
+QVariantList MeasureModel::points() const { return sizes().points; }
+QVariantList MeasureModel::pointLabels() const { return sizes().labels; }
+QString MeasureModel::pointsText() const { return sizes().spoken; }
 
 QString MeasureModel::growth() const {
     if (!length_ || !resident_) return {};
-    const auto all = before();
-    const auto earlier = std::find_if(all.rbegin(), all.rend(), [this](const MeasuredBefore& each) {
-        return each.day < record_.moult->day;
-    });
+    const auto all = skins();
+    const auto earlier = std::find_if(
+        all.rbegin(), all.rend(),
+        [this](const growth::Measured& each) { return each.day < record_.moult->day; });
     if (earlier == all.rend()) return {};
-    const auto grown = length_->value - earlier->length;
+    const auto grown = length_->value - earlier->size;
     return desk_->say(
         {grown.value < 0 ? "measuring.less" : "measuring.more",
          {{"length", saidLength({std::abs(grown.value)}, {1})}, {"day", earlier->day}}});
 }
 
-QVariantList MeasureModel::points() const {
-    QVariantList list;
-    if (!resident_) return list;
-    for (const auto& entry : before()) {
-        list.append(QVariantMap{{QStringLiteral("day"), entry.day.days},
-                                {QStringLiteral("value"), entry.length.value}});
-    }
-    return list.size() < 2 ? QVariantList() : list;
-}
-
-QVariantList MeasureModel::pointLabels() const {
-    QVariantList labels;
-    const auto all = resident_ ? before() : std::vector<MeasuredBefore>();
-    if (all.empty()) return labels;
-    const int last = yearMonthDay(desk_->today()).year;
-    for (int year = yearMonthDay(all.front().day).year + 1; year <= last; ++year) {
-        labels.append(QVariantMap{{QStringLiteral("day"), civilDay({year, 1, 1})->days},
-                                  {QStringLiteral("text"), QString::number(year)}});
-    }
-    return labels;
-}
-
-QString MeasureModel::pointsText() const {
-    const auto all = resident_ ? before() : std::vector<MeasuredBefore>();
-    if (all.empty()) return {};
-    return desk_->say({"growth.spoken",
-                       {{"unit", kindWord()},
-                        {"count", static_cast<std::int64_t>(all.size())},
-                        {"first", all.front().length.value},
-                        {"last", all.back().length.value}}});
+QString MeasureModel::spanText() const {
+    const bool isAsked = length_ && resident_ && record_.sizes &&
+                         chosen().measure == growth::Measure::carapace &&
+                         !(resident_->profile && isMeasuredByBody(resident_->profile->order));
+    if (!isAsked) return {};
+    QStringList said;
+    for (const auto& message : saidOf(*record_.sizes, length_->value)) said << desk_->say(message);
+    return said.join(QLatin1Char(' '));
 }
 
 int MeasureModel::nowDay() const { return desk_ ? desk_->today().days : 0; }

@@ -44,13 +44,13 @@ void MoultFiling::weigh(const std::vector<SubjectId>& tagged) {
         return resident_ && resident->subject().id == resident_->subject().id;
     };
     if (std::any_of(found.begin(), found.end(), isMeant)) return;
+    std::erase_if(found, [this](const ResidentPtr& resident) {
+        return std::ranges::find(settled_, resident->subject().id) != settled_.end();
+    });
     if (!resident_ && found.size() == 1) {
         note_ = desk_->say({"moult.filed", {{"tag", found.front()->subject().number}}});
         return fileUnder(found.front());
     }
-    std::erase_if(found, [this](const ResidentPtr& resident) {
-        return std::ranges::find(settled_, resident->subject().id) != settled_.end();
-    });
     asked_ = std::move(found);
     emit changed();
 }
@@ -106,6 +106,14 @@ void MoultFiling::whose(const QString& number) {
 void MoultFiling::refuse(const Message& message) {
     error_ = desk_->say(message);
     emit changed();
+}
+
+void MoultFiling::release() {
+    if (note_.isEmpty() || !resident_) return;
+    settled_.push_back(resident_->subject().id);
+    note_.clear();
+    emit changed();
+    emit found(QString());
 }
 
 void MoultFiling::clearError() {

@@ -39,6 +39,8 @@ public slots:
     /// By the number, as typed.
     void whose(const QString& number);
     void clearError();
+    /// The tag that filed it means nothing, here and in the photos to come: it is nobody's again.
+    void release();
 
 signals:
     void changed();

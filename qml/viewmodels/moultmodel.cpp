@@ -12,7 +12,7 @@ MoultModel::MoultModel(QObject* parent) : QObject(parent) {
     connect(&when_, &DayEntry::changed, this, &MoultModel::changed);
     connect(&shots_, &MoultShots::changed, this, &MoultModel::photosChanged);
     connect(&shots_, &MoultShots::tagsSeen, this, [this](const std::vector<std::string>& codes) {
-        if (!isSaved()) filing_.see(codes);
+        if (!isSaved() && !isAdding()) filing_.see(codes);
     });
     connect(&filing_, &MoultFiling::found, this, &MoultModel::setSubject);
 }
@@ -28,6 +28,7 @@ void MoultModel::setDesk(Desk* desk) {
     connect(desk, &Desk::roomChanged, this, &MoultModel::read);
     connect(desk, &Desk::written, this, &MoultModel::lookWhetherUndone);
     read();
+    readAdded();
     emit givenChanged();
 }
 
@@ -75,6 +76,45 @@ void MoultModel::read() {
     resident_ = desk_ ? residentOf(*desk_, subject_) : nullptr;
     filing_.setResident(resident_);
     emit changed();
+    emit photosChanged();
+}
+
+void MoultModel::setMoult(const QString& moult) {
+    if (added_ == moult) return;
+    added_ = moult;
+    addedTo_.reset();
+    isAddedRead_ = false;
+    readAdded();
+    emit givenChanged();
+}
+
+void MoultModel::readAdded() {
+    const auto id = Uuid::parse(added_.toStdString());
+    if (!desk_ || !isAdding()) return;
+    desk_->ask<std::optional<Fact>>(
+        this,
+        [entry = EntryId{id.value_or(Uuid())}](Book& book) { return burrow::fact(book, entry); },
+        [this](const Result<std::optional<Fact>>& found) {
+            isAddedRead_ = true;
+            if (found && *found && (*found)->kind == FactKind::moulted) addedTo_ = **found;
+            if (addedTo_) {
+                // By the next day a skin has dried.
+                setDried(addedTo_->day < desk_->today());
+                setSubject(toQt(addedTo_->subject.text()));
+            }
+            emit changed();
+            emit photosChanged();
+        });
+}
+
+bool MoultModel::isMissing() const {
+    if (!desk_ || !desk_->room() || resident_ || isUnfiled()) return false;
+    return !isAdding() || isAddedRead_;
+}
+
+QString MoultModel::addingTo() const {
+    return addedTo_ && resident_ ? desk_->say({"moult.addingTo", {{"day", addedTo_->day}}})
+                                 : QString();
 }
 
 QString MoultModel::tag() const {
@@ -97,6 +137,27 @@ QString MoultModel::onRecord() const {
         return moult.day == when_.day();
     });
     return isThere ? desk_->say({"moult.onRecord", {{"day", *when_.day()}}}) : QString();
+}
+
+std::optional<CivilDay> MoultModel::recentMoult() const {
+    const bool isOne = resident_ && resident_->subject().form == Form::animal && desk_->room();
+    if (!isOne || isSaved() || isAdding() || !when_.day()) return std::nullopt;
+    // Whose fangs still harden does not moult again.
+    const auto growing = resident_->plan.stage.growing();
+    const int within =
+        desk_->room()->rulesFor(*resident_).dayRange(ruleFor("hardening", growing)).most;
+    const auto last = resident_->kept.digest.lastMoult();
+    const bool isRecent = last && *last < *when_.day() && *when_.day() - *last <= within;
+    return isRecent ? last : std::nullopt;
+}
+
+QString MoultModel::recent() const {
+    const auto day = recentMoult();
+    return day ? desk_->say({"moult.recent", {{"day", *day}}}) : QString();
+}
+
+void MoultModel::joinRecent() {
+    if (const auto day = recentMoult()) when_.setDay(day);
 }
 
 void MoultModel::setCarapace(const QString& text) {
@@ -168,17 +229,34 @@ bool MoultModel::readBody(FactBody& body) {
     const bool carapaceIsFine =
         readSize(body, "carapace_mm", carapaceLabel, carapace_, carapaceError_);
     const bool spanIsFine = readSize(body, "span_mm", spanLabel(), span_, spanError_);
+    if (body.carapace || body.span) body.method = Method::ruler;
     if (canBeUltimate() && ultimate_) body.ultimate = true;
     emit changed();
     return carapaceIsFine && spanIsFine && !when_.isWrong();
 }
 
+bool MoultModel::canSave() const {
+    const bool isReady = resident_ && !isDeveloping();
+    return isReady && (!isAdding() || (addedTo_ && !shots_.isEmpty()));
+}
+
+QString MoultModel::savedMoult() const { return moult_ ? toQt(moult_->text()) : QString(); }
+
+void MoultModel::leave() {
+    if (isSaved() || shots_.isEmpty() || warned_) return emit left();
+    warned_ = true;
+    emit changed();
+}
+
 void MoultModel::save() {
     FactBody body;
-    if (busy_ || isSaved() || isDeveloping() || !resident_ || !readBody(body)) return;
+    if (busy_ || isSaved() || !canSave() || (!isAdding() && !readBody(body))) return;
     busy_ = true;
     emit changed();
-    shots_.keep([this, body](MoultShots::Kept kept) { write(body, std::move(kept)); });
+    shots_.keep([this, body](MoultShots::Kept kept) {
+        if (isAdding()) return writePhotos(addedTo_->id, std::move(kept));
+        write(body, std::move(kept));
+    });
 }
 
 void MoultModel::write(FactBody body, MoultShots::Kept kept) {
@@ -234,20 +312,39 @@ void MoultModel::end(const Result<ChangeSet>& done, MoultShots::Kept kept) {
     emit changed();
 }
 
+void MoultModel::writePhotos(const EntryId& moult, MoultShots::Kept kept) {
+    if (kept.photos.empty()) {
+        busy_ = false;
+        if (isSaved()) lostPhotos_ = kept.why;
+        shots_.replace(std::move(kept.left));
+        if (!isSaved()) shots_.tell(kept.why);
+        return emit changed();
+    }
+    Deed deed;
+    deed.tag = tag();
+    deed.said = {"did.photo"};
+    const auto writings = std::make_shared<std::size_t>();
+    deed.write = [moult, photos = kept.photos, writings](Book& book) -> Result<ChangeSet> {
+        BURROW_TRY(const auto drafts, photoDrafts(book, moult, photos));
+        BURROW_TRY(auto changes, book.record(drafts));
+        *writings = writingsOf(book, moult).value_or(0);
+        return changes;
+    };
+    desk_->act(this, std::move(deed),
+               [this, moult, writings, kept = std::move(kept)](const Result<ChangeSet>& done) {
+                   if (done) {
+                       writings_ = isSaved() ? writings_ : *writings;
+                       moult_ = moult;
+                   }
+                   end(done, kept);
+               });
+}
+
 void MoultModel::keepPhotosAgain() {
     if (busy_ || !isSaved()) return;
     busy_ = true;
     emit changed();
-    shots_.keep([this](MoultShots::Kept kept) {
-        Deed deed;
-        deed.tag = tag();
-        deed.said = {"did.photo"};
-        deed.compose = [moult = *moult_, photos = kept.photos](Book& book) {
-            return photoDrafts(book, moult, photos);
-        };
-        desk_->act(this, std::move(deed),
-                   [this, kept](const Result<ChangeSet>& done) { end(done, kept); });
-    });
+    shots_.keep([this](MoultShots::Kept kept) { writePhotos(*moult_, std::move(kept)); });
 }
 
 void MoultModel::lookWhetherUndone() {
@@ -281,8 +378,6 @@ QString MoultModel::toSex() const {
     return canBeSexed ? toMeasure() : QString();
 }
 
-QString MoultModel::toMeasure() const {
-    return moult_ && !kept_.empty() ? toQt(moult_->text()) : QString();
-}
+QString MoultModel::toMeasure() const { return kept_.empty() ? QString() : savedMoult(); }
 
 }  // namespace burrow

@@ -1,5 +1,5 @@
 // A moult was found: its photos, its size, and when. Saved as one act. Whose it is may be left to the tag in
-// its photo.
+// its photo. Or more photos of one that is on record, such as those of the dried skin.
 #pragma once
 
 #include "ports/darkroom.h"
@@ -25,6 +25,9 @@ class MoultModel : public QObject {
     Q_PROPERTY(QString cameraTrouble READ cameraTrouble NOTIFY cameraChanged FINAL)
     /// Empty until a tag in a photo, or the keeper, says whose it is.
     Q_PROPERTY(QString subject READ subject WRITE setSubject NOTIFY givenChanged REQUIRED FINAL)
+    /// The entry of a moult on record: then photos are added to it, and nothing else is asked. Empty for one
+    /// that was found.
+    Q_PROPERTY(QString moult READ moult WRITE setMoult NOTIFY givenChanged FINAL)
 
     // Whose.
     Q_PROPERTY(bool missing READ isMissing NOTIFY changed FINAL)
@@ -38,9 +41,14 @@ class MoultModel : public QObject {
     Q_PROPERTY(QString caution READ caution NOTIFY changed FINAL)
 
     // What was found.
+    Q_PROPERTY(bool adding READ isAdding NOTIFY changed FINAL)
+    /// "More photos of the moult of 5 May"; empty for a new one.
+    Q_PROPERTY(QString addingTo READ addingTo NOTIFY changed FINAL)
     Q_PROPERTY(burrow::DayEntry* when READ when CONSTANT FINAL)
     /// "A moult of 8 May is on record. What you enter is added to it."
     Q_PROPERTY(QString onRecord READ onRecord NOTIFY changed FINAL)
+    /// "Is this the moult of 5 May?": one of the last weeks, in which none follows. Empty for none.
+    Q_PROPERTY(QString recent READ recent NOTIFY changed FINAL)
     Q_PROPERTY(QString carapace READ carapace WRITE setCarapace NOTIFY changed FINAL)
     Q_PROPERTY(QString carapaceError READ carapaceError NOTIFY changed FINAL)
     Q_PROPERTY(QString span READ span WRITE setSpan NOTIFY changed FINAL)
@@ -48,7 +56,7 @@ class MoultModel : public QObject {
     Q_PROPERTY(QString spanError READ spanError NOTIFY changed FINAL)
     Q_PROPERTY(bool canBeUltimate READ canBeUltimate NOTIFY changed FINAL)
     Q_PROPERTY(bool ultimate READ isUltimate WRITE setUltimate NOTIFY changed FINAL)
-    /// [{picture, dried, state, trouble}] to show, in the order in which they were added: whether it can
+    /// [{picture, dried, state, read, trouble}] to show, in the order in which they were added: whether it can
     /// be measured, and why not.
     Q_PROPERTY(QVariantList photos READ photos NOTIFY photosChanged FINAL)
     Q_PROPERTY(bool canTakeMore READ canTakeMore NOTIFY photosChanged FINAL)
@@ -60,8 +68,13 @@ class MoultModel : public QObject {
     Q_PROPERTY(QString photoTrouble READ photoTrouble NOTIFY photosChanged FINAL)
 
     // Saving.
+    Q_PROPERTY(bool canSave READ canSave NOTIFY photosChanged FINAL)
+    /// It was said once that photos are not saved yet.
+    Q_PROPERTY(bool warned READ isWarned NOTIFY changed FINAL)
     Q_PROPERTY(bool busy READ isBusy NOTIFY changed FINAL)
     Q_PROPERTY(bool saved READ isSaved NOTIFY changed FINAL)
+    /// The entry of the moult once it is saved; before that empty.
+    Q_PROPERTY(QString savedMoult READ savedMoult NOTIFY changed FINAL)
     /// Until when feeding is held back, as verb and reason.
     Q_PROPERTY(QString verb READ verb NOTIFY changed FINAL)
     Q_PROPERTY(QString reason READ reason NOTIFY changed FINAL)
@@ -87,11 +100,13 @@ public:
     [[nodiscard]] QString cameraTrouble() const;
     [[nodiscard]] QString subject() const { return subject_; }
     void setSubject(const QString& subject);
+    [[nodiscard]] QString moult() const { return added_; }
+    void setMoult(const QString& moult);
 
-    [[nodiscard]] bool isMissing() const {
-        return desk_ && desk_->room() && !resident_ && !isUnfiled();
-    }
-    [[nodiscard]] bool isUnfiled() const { return subject_.isEmpty(); }
+    [[nodiscard]] bool isMissing() const;
+    [[nodiscard]] bool isUnfiled() const { return subject_.isEmpty() && !isAdding(); }
+    [[nodiscard]] bool isAdding() const { return !added_.isEmpty(); }
+    [[nodiscard]] QString addingTo() const;
     [[nodiscard]] MoultFiling* filing() { return &filing_; }
     [[nodiscard]] QString tag() const;
     [[nodiscard]] QString binomial() const;
@@ -101,6 +116,7 @@ public:
 
     [[nodiscard]] DayEntry* when() { return &when_; }
     [[nodiscard]] QString onRecord() const;
+    [[nodiscard]] QString recent() const;
     [[nodiscard]] QString carapace() const { return carapace_; }
     void setCarapace(const QString& text);
     [[nodiscard]] QString carapaceError() const { return carapaceError_; }
@@ -118,8 +134,11 @@ public:
     void setDried(bool dried) { shots_.setDried(dried); }
     [[nodiscard]] QString photoTrouble() const { return shots_.trouble(); }
 
+    [[nodiscard]] bool canSave() const;
+    [[nodiscard]] bool isWarned() const { return warned_; }
     [[nodiscard]] bool isBusy() const { return busy_; }
     [[nodiscard]] bool isSaved() const { return moult_.has_value(); }
+    [[nodiscard]] QString savedMoult() const;
     [[nodiscard]] QString verb() const;
     [[nodiscard]] QString reason() const;
     [[nodiscard]] QString nextPunch() const;
@@ -133,7 +152,11 @@ public slots:
     void removePhoto(int at) { shots_.remove(at); }
     /// From fresh to dried and back.
     void turnDried(int at) { shots_.turnDried(at); }
+    /// It is the recent moult: what is entered is added to that one.
+    void joinRecent();
     void save();
+    /// Emits left(), or says once that there are photos that are not saved yet.
+    void leave();
     /// Another try for the photos that could not be kept.
     void keepPhotosAgain();
 
@@ -142,14 +165,18 @@ signals:
     void changed();
     void photosChanged();
     void cameraChanged();
+    void left();
 
 private:
     void read();
+    void readAdded();
+    [[nodiscard]] std::optional<CivilDay> recentMoult() const;
     void addBytes(const QByteArray& bytes);
     [[nodiscard]] bool readBody(FactBody& body);
     [[nodiscard]] bool readSize(FactBody& body, const char* field, const QString& label,
                                 const QString& text, QString& error) const;
     void write(FactBody body, MoultShots::Kept kept);
+    void writePhotos(const EntryId& moult, MoultShots::Kept kept);
     void end(const Result<ChangeSet>& done, MoultShots::Kept kept);
     void lookWhetherUndone();
 
@@ -158,6 +185,9 @@ private:
     QPointer<Photographer> photographer_;
     QPointer<Scanner> scanner_;
     QString subject_;
+    QString added_;                ///< the entry to which photos are added, as it was given
+    std::optional<Fact> addedTo_;  ///< the same, once it was read
+    bool isAddedRead_ = false;
     ResidentPtr resident_;
     DayEntry when_;
     QString carapace_;
@@ -168,6 +198,7 @@ private:
     MoultFiling filing_;
     MoultShots shots_;        ///< not kept yet
     MoultShots::Shots kept_;  ///< with the moult that is saved
+    bool warned_ = false;
     bool busy_ = false;
     std::optional<EntryId> moult_;  ///< once it is saved
     std::size_t writings_ = 0;      ///< of it in the book since then, at least

@@ -23,6 +23,7 @@ QVariantList MoultShots::list() const {
         list.append(QVariantMap{{QStringLiteral("picture"), address(shot.negative)},
                                 {QStringLiteral("dried"), shot.isDried},
                                 {QStringLiteral("state"), desk_ ? desk_->say(state) : QString()},
+                                {QStringLiteral("read"), shot.isRead},
                                 {QStringLiteral("trouble"), shot.trouble}});
     }
     return list;

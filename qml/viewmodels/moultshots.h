@@ -34,7 +34,7 @@ public:
     void setDarkroom(Darkroom* darkroom) { darkroom_ = darkroom; }
 
     [[nodiscard]] bool isEmpty() const { return shots_.empty(); }
-    /// [{picture, dried, state, trouble}], in the order in which they were added.
+    /// [{picture, dried, state, read, trouble}], in the order in which they were added.
     [[nodiscard]] QVariantList list() const;
     [[nodiscard]] bool canTakeMore() const;
     [[nodiscard]] bool isDeveloping() const { return underWay_ > 0; }

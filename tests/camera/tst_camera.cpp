@@ -1,8 +1,10 @@
 // The camera where there is none, the choice of its format, and photos. With a camera the scanner is
 // tried by hand.
+#include <QBuffer>
 #include <QSignalSpy>
 #include <QTemporaryDir>
 #include <QtTest>
+#include <cstring>
 
 #include "camera/camera_access.h"
 #include "camera/camera_format.h"
@@ -96,6 +98,34 @@ private slots:
         QFETCH(QList<FormatOffer>, offers);
         QFETCH(int, choice);
         QCOMPARE(static_cast<int>(suitableFormat(offers).value_or(-1)), choice);
+    }
+
+    /// A webcam has no still of its own: its largest frames are the photos.
+    void choosesALargeFormatForPhotos() {
+        const std::vector<FormatOffer> offers{
+            {{1920, 1080}, 30}, {{3840, 2160}, 10, true}, {{4032, 3024}, 2}, {{8000, 6000}, 30}};
+        QCOMPARE(suitableFormat(offers), std::optional<qsizetype>(0));
+        QCOMPARE(suitableFormat(offers, Looking::forPhotos), std::optional<qsizetype>(1));
+        QVERIFY(!suitableFormat(std::span(offers).last(2), Looking::forPhotos));
+    }
+
+    /// What the camera has packed stays as it is, to the byte.
+    void aPackedStillIsNotPackedAgain() {
+        QByteArray jpeg;
+        QBuffer buffer(&jpeg);
+        buffer.open(QIODevice::WriteOnly);
+        QVERIFY(twoHalves().save(&buffer, "JPEG", 60));
+        QVideoFrame still(QVideoFrameFormat(twoHalves().size(), QVideoFrameFormat::Format_Jpeg));
+        QVERIFY(still.map(QVideoFrame::WriteOnly) && still.mappedBytes(0) >= jpeg.size());
+        std::memset(still.bits(0), 0, static_cast<std::size_t>(still.mappedBytes(0)));
+        std::memcpy(still.bits(0), jpeg.constData(), static_cast<std::size_t>(jpeg.size()));
+        still.unmap();
+        QVERIFY(packedStill(still).startsWith(jpeg));
+
+        auto frame = test::greyFrame(twoHalves());
+        frame.setRotationAngle(QVideoFrame::Rotation90);
+        QCOMPARE(QImage::fromData(packedStill(frame), "JPEG").size(), QSize(200, 320));
+        QVERIFY(packedStill({}).isEmpty());
     }
 
     void keepsTheNewestFrameUpright() {

@@ -3,6 +3,7 @@
 #include <QQmlComponent>
 #include <QQmlEngine>
 #include <QQuickWindow>
+#include <QTemporaryDir>
 #include <QtTest>
 #include <cstring>
 #include <memory>
@@ -306,6 +307,26 @@ private slots:
         QVERIFY(greyAt(grabbed, inside(1.2, 0.5)) > 220);
         QVERIFY(greyAt(grabbed, inside(-0.2, 0.5)) > 220);
         QVERIFY(greyAt(grabbed, {2, 298}) > 220);
+    }
+
+    /// A phone of 50 megapixels takes such photos, and nothing has been decoded before this one.
+    void aLargePhotoIsShown() {
+        QTemporaryDir folder;
+        QImage large(6000, 6000, QImage::Format_RGB32);
+        large.fill(Qt::darkGreen);
+        const auto path = folder.filePath("large.png");
+        QVERIFY(large.save(path));
+        large = {};
+        QQmlEngine engine;
+        engine.addImportPath("qrc:/qt/qml");
+        QQmlComponent component(&engine);
+        component.setData("import QtQuick\nimport Burrow.Ports\nPhotoView { width: 9; height: 9 }",
+                          {});
+        const std::unique_ptr<QObject> view(component.create());
+        QVERIFY2(view, qPrintable(component.errorString()));
+        view->setProperty("source", QUrl::fromLocalFile(path));
+        QTRY_VERIFY_WITH_TIMEOUT(view->property("ready").toBool(), 20'000);
+        QVERIFY(!view->property("missing").toBool());
     }
 
     void pagesUseThem() {

@@ -1,4 +1,5 @@
 // The mat, a moult photographed on it, filed by its tag and measured: by real clicks, drags and keys.
+#include <QAccessible>
 #include <QtTest>
 
 #include "journal/fields.h"
@@ -68,7 +69,7 @@ QPoint middleOf(QQuickItem* item) {
 }
 
 /// A finger takes the end, goes there in small steps, and lets go. Says whether the loupe was up.
-bool drag(Stage& stage, const QString& end, const QPoint& to) {
+bool drag(Stage& stage, const QString& end, const QPoint& to, QRectF* shown = nullptr) {
     const auto from = middleOf(stage.named(end));
     QTest::mousePress(stage.window, Qt::LeftButton, {}, from);
     constexpr int steps = 8;
@@ -79,6 +80,9 @@ bool drag(Stage& stage, const QString& end, const QPoint& to) {
     auto* loupe = stage.first("MeasurePhoto")->findChild<QQuickItem*>("loupe");
     const bool wasUp = loupe != nullptr && loupe->isVisible() &&
                        loupe->mapToScene({0, loupe->height()}).y() <= to.y();
+    if (shown != nullptr && loupe != nullptr && loupe->isVisible()) {
+        *shown = loupe->mapRectToScene({0, 0, loupe->width(), loupe->height()});
+    }
     QTest::mouseRelease(stage.window, Qt::LeftButton, {}, to);
     stage.settle();
     return wasUp;
@@ -132,6 +136,48 @@ private slots:
         QTRY_VERIFY(stage.has("The moult is saved."));
     }
 
+    /// Sent from another phone and opened with this program: filed by the tag like any other.
+    void photosHandedOverOpenAMoult() {
+        Stage stage;
+        const Tag tag{enclosureCode, burrow::tags::printedSide, stage.resident("044")->subject().id,
+                      std::nullopt};
+        act(stage, {SetDraft{ThingType::tag, burrow::tagThing(tag.code), burrow::toFields(tag)}});
+        QFile file(QString::fromStdString((stage.folder.path() / "sent.jpg").string()));
+        QVERIFY(file.open(QIODevice::WriteOnly));
+        file.write(taggedPhoto());
+        file.close();
+        stage.window->setProperty(
+            "photos", QVariant::fromValue(QList<QUrl>{QUrl::fromLocalFile(file.fileName())}));
+        stage.settle();
+        QCOMPARE(stage.page(), QString("MoultPage"));
+        QTRY_VERIFY_WITH_TIMEOUT(stage.has("Filed under 044"), 30'000);
+        stage.click("Save moult");
+        QTRY_VERIFY(stage.has("The moult is saved."));
+    }
+
+    /// A tag beside it was the wrong one: the filing is taken back and the number typed.
+    void aWrongFilingIsTakenBack() {
+        Stage stage;
+        const Tag tag{enclosureCode, burrow::tags::printedSide, stage.resident("044")->subject().id,
+                      std::nullopt};
+        act(stage, {SetDraft{ThingType::tag, burrow::tagThing(tag.code), burrow::toFields(tag)}});
+        stage.photographer.prepare(taggedPhoto());
+        stage.scanner.showPicture(QImage::fromData(taggedPhoto(), "JPEG"));
+        stage.go("MoultPage", {{"subject", ""}});
+        stage.click("Photo");
+        stage.click("Take the photo");
+        QTRY_VERIFY_WITH_TIMEOUT(stage.has("Filed under 044"), 30'000);
+        stage.click("Done");
+        stage.click("Not this one");
+        QVERIFY2(!stage.has("Filed under 044"), qPrintable(stage.words()));
+        const auto before = stage.resident("001")->kept.digest.moultCount;
+        stage.fill("Or type its number", "001");
+        stage.click("It is this one's");
+        stage.click("Save moult");
+        QTRY_VERIFY(stage.has("The moult is saved."));
+        QCOMPARE(stage.resident("001")->kept.digest.moultCount, before + 1);
+    }
+
     void theNumberIsTypedWhereNoTagSaysIt() {
         Stage stage;
         stage.go("MoultPage", {{"subject", ""}});
@@ -143,6 +189,28 @@ private slots:
         QVERIFY(!stage.has("Whose moult is it?"));
         stage.click("Save moult");
         QTRY_VERIFY(stage.has("The moult is saved."));
+    }
+
+    /// The dried skin is photographed too, and no second moult is logged.
+    void photosAreAddedToAMoult() {
+        Stage stage;
+        const auto before = stage.resident("044")->kept.digest.moultCount;
+        measureOnTheMat(stage);
+        stage.go("EntryPage", {{"entry", modelOf(stage)->property("moult")}});
+        stage.click("Add photos");
+        QCOMPARE(stage.page(), QString("MoultPage"));
+        QVERIFY2(stage.has("More photos of the moult of"), qPrintable(stage.words()));
+        QVERIFY(!stage.has("Leg span"));
+        stage.photographer.prepare(moultPhoto({400, 300}));
+        stage.click("Photo");
+        stage.click("Take the photo");
+        QTRY_VERIFY(stage.has("Done"));
+        stage.click("Done");
+        stage.click("Save the photos");
+        QTRY_VERIFY2(stage.has("The photos are saved."), qPrintable(stage.words()));
+        QCOMPARE(stage.resident("044")->kept.digest.moultCount, before + 1);
+        stage.click("Measure it in the photo");
+        QTRY_COMPARE(modelOf(stage)->property("photos").toList().size(), 2);
     }
 
     void endsAreDraggedUnderALoupe() {
@@ -171,6 +239,56 @@ private slots:
         QVERIFY(measured(stage, "044").empty());
     }
 
+    /// In the upper third there is no room above the finger: the loupe stands beside it.
+    void theLoupeNeverLiesUnderTheFinger() {
+        Stage stage;
+        measureOnTheMat(stage);
+        auto* view = stage.named("measured");
+        for (const double across : {0.25, 0.5, 0.75}) {
+            const auto to =
+                view->mapToScene({across * view->width(), 0.2 * view->height()}).toPoint();
+            QRectF shown;
+            drag(stage, "firstEnd", to, &shown);
+            QVERIFY(!shown.isEmpty());
+            QVERIFY(QRectF(0, 0, 412, 915).contains(shown));
+            QVERIFY2(!shown.marginsAdded(QMarginsF(20, 20, 20, 20)).contains(to),
+                     qPrintable(QString("%1, %2").arg(to.x()).arg(shown.x())));
+        }
+    }
+
+    /// Without hands on the screen: a screen reader's actions make the length longer and shorter.
+    void aScreenReaderMovesTheEnds() {
+        Stage stage;
+        measureOnTheMat(stage);
+        for (const auto* end : {"firstEnd", "secondEnd"}) {
+            auto* actions =
+                QAccessible::queryAccessibleInterface(stage.named(end))->actionInterface();
+            QVERIFY(actions);
+            actions->doAction(QAccessibleActionInterface::increaseAction());
+            stage.settle();
+        }
+        const double before = length(stage);
+        QVERIFY(before > 0);
+        auto* last = QAccessible::queryAccessibleInterface(stage.named("secondEnd"));
+        for (int i = 0; i < 10; ++i) {
+            last->actionInterface()->doAction(QAccessibleActionInterface::decreaseAction());
+        }
+        stage.settle();
+        QVERIFY2(std::abs(before - length(stage) - 1) < 0.15, qPrintable(stage.words()));
+        const auto said = last->text(QAccessible::Description);
+        QVERIFY2(said.startsWith(modelOf(stage)->property("length").toString()), qPrintable(said));
+    }
+
+    void theBarIsWrittenDownFromThePhoto() {
+        Stage stage;
+        measureOnTheMat(stage);
+        stage.click("Write down its bar");
+        QCOMPARE(stage.page(), QString("MatPage"));
+        stage.fill("Length of the bar", "99.6");
+        stage.click("Keep");
+        QTRY_VERIFY2(stage.has("Its bar measures 99.6 mm"), qPrintable(stage.words()));
+    }
+
     /// Dragging beside the ends moves the picture, not what is measured in it.
     void thePhotoIsMovedBesideTheEnds() {
         Stage stage;
@@ -196,6 +314,9 @@ private slots:
         stage.click("Photo");
         stage.click("Take the photo");
         QTRY_VERIFY(stage.has("Done"));
+        // Another photo can be taken at once: the camera page says so too.
+        QTRY_VERIFY_WITH_TIMEOUT(stage.has("No mat and no tag can be read"), 30'000);
+        QCOMPARE(stage.page(), QString("MoultCameraPage"));
         stage.click("Done");
         QTRY_VERIFY_WITH_TIMEOUT(stage.has("No mat and no tag can be read"), 30'000);
         stage.click("Save moult");
@@ -217,8 +338,25 @@ private slots:
         stage.click("Leg segment");
         stage.click("Leg 4");
         stage.click("Tibia");
+        QVERIFY2(stage.has("Drag both ends"), qPrintable(stage.words()));
+        drag(stage, "firstEnd", placeOf(stage, carapaceEnds()[0]));
+        drag(stage, "secondEnd", placeOf(stage, carapaceEnds()[1]));
         stage.click("Save the length");
         QCOMPARE(measured(stage, "044").at(0).body.segment, std::string("leg 4 tibia"));
+    }
+
+    void sizesAreShownOverTheMoults() {
+        Stage stage;
+        const auto subject = stage.resident("044")->subject().id;
+        burrow::FactBody fang;
+        fang.fang = Millimetres{4.1};
+        fang.method = Method::ruler;
+        act(stage, {burrow::FactDraft{subject, FactKind::measured, fang, std::nullopt}});
+        stage.go("AnimalPage", {{"subject", stage.id("044")}});
+        stage.click("Its sizes");
+        QCOMPARE(stage.page(), QString("SizesPage"));
+        QVERIFY2(stage.has("Fang") && stage.has("4.1 mm"), qPrintable(stage.words()));
+        QVERIFY2(stage.has("by ruler"), qPrintable(stage.words()));
     }
 
     void aMatIsPrintedAndItsBarMeasured() {

@@ -263,6 +263,7 @@ std::vector<Scene> scenes() {
                    const auto isMeasured = [&] { return stage.has("By mat 7Q2M"); };
                    if (!QTest::qWaitFor(isMeasured, 30'000)) qFatal("The mat is not found");
                }),
+        page("sizes", "SizesPage", of("044")),
         inRoom("sex_queue",
                [](Stage& stage) {
                    saveMoultWithPhoto(stage);

@@ -200,6 +200,34 @@ private slots:
         QCOMPARE(markOf(second, facts), (MoultMark{day0 + 90, Millimetres{70}, std::nullopt}));
     }
 
+    /// Written down today about the first of two moults: the newest size is that of the second.
+    void aSizeOfAnEarlierSkinIsNotTheAnimals() {
+        auto first = factOn(0, FactKind::moulted, {.carapace = Millimetres{9}});
+        first.id = EntryId{*Uuid::parse("01890a5d-ac96-774b-bcce-b302099a8057")};
+        auto second =
+            factOn(90, FactKind::moulted, {.span = Millimetres{80}, .carapace = Millimetres{12}});
+        second.id = EntryId{*Uuid::parse("01890a5d-ac96-774b-bcce-b302099a8058")};
+        auto late = factOn(200, FactKind::measured,
+                           {.span = Millimetres{55}, .carapace = Millimetres{9.1}});
+        late.body.about = first.id;
+        auto digest = digestOf(std::vector<Fact>{first, second, late});
+        QCOMPARE(digest.carapace, Millimetres{12});
+        QCOMPARE(digest.span, Millimetres{80});
+        QCOMPARE(digest.sizedOn, std::optional(day0 + 90));
+        QCOMPARE(digest.recentMoults[1].carapace, Millimetres{12});
+        // The same with the time of its moult.
+        late.day = first.day;
+        late.happenedAt = first.happenedAt;
+        digest = digestOf(std::vector<Fact>{first, late, second});
+        QCOMPARE(digest.recentMoults[0].carapace, Millimetres{9.1});
+        QCOMPARE(digest.carapace, Millimetres{12});
+        // Of the only moult it can be of no other.
+        late.day = day0 + 200;
+        digest = digestOf(std::vector<Fact>{first, late});
+        QCOMPARE(digest.carapace, Millimetres{9.1});
+        QCOMPARE(digest.recentMoults[0].span, Millimetres{55});
+    }
+
     void digestLeftovers() {
         auto digest = digestOf(std::vector<Fact>{offer(0, Outcome::leftIn)});
         QVERIFY(digest.leftoversSince.has_value());

@@ -80,6 +80,42 @@ private slots:
         QVERIFY(room.kept(animal).subject.mature);
     }
 
+    /// Its photos and the sizes of its skin stand with the moult; what was seen at another time stays.
+    void aMoultTakesItsPhotosAndSizesAlong() {
+        TestBook room;
+        const auto animal = room.add("001", "Grammostola pulchra");
+        const auto moult = room.log(animal, FactKind::moulted, {}, daysAgo(9));
+        const auto id = moult.entries.front();
+        FactBody size;
+        size.carapace = Millimetres{15.2};
+        size.about = id;
+        const auto measured = room.log(animal, FactKind::measured, size, daysAgo(9));
+        FactBody photo;
+        photo.picture = Sha256{};
+        photo.role = PhotoRole::moult;
+        photo.about = id;
+        const auto taken = room.log(animal, FactKind::photo, photo, daysAgo(9));
+        FactBody look;
+        look.sex = Sex::female;
+        look.about = id;
+        const auto sexed = room.log(animal, FactKind::sexed, look, daysAgo(2));
+
+        const auto was = fact(room.book, id).value().value();
+        room.book.record(amending(room.book, was, was.body, daysAgo(20)).value()).value();
+        const auto dayOf = [&](const ChangeSet& change) {
+            return fact(room.book, change.entries.front()).value()->day;
+        };
+        QCOMPARE(dayOf(measured), dayOf(moult));
+        QCOMPARE(dayOf(taken), dayOf(moult));
+        QCOMPARE(dayOf(moult), was.day - 11);
+        QCOMPARE(dayOf(sexed), was.day + 7);
+        QCOMPARE(room.kept(animal).digest.recentMoults.back().carapace, Millimetres{15.2});
+        QCOMPARE(fact(room.book, measured.entries.front()).value()->body.about, id);
+        room.book.undo().value();  // one act
+        QCOMPARE(dayOf(measured), was.day);
+        QCOMPARE(dayOf(taken), was.day);
+    }
+
     // Friday evening in Europe is Saturday in Auckland, where the keeper is by now.
     void aDayOnceWrittenStaysAbroad() {
         TestBook room;

@@ -141,6 +141,62 @@ private slots:
         QCOMPARE(pairs[1].span, Millimetres{55});
     }
 
+    /// Written down today about the first of two moults, without a date: it is of that skin.
+    void aSizeAboutAMoultIsOfItsSkin() {
+        auto late = sizeFact(500, FactKind::measured, 9.1, 55);
+        const std::vector<Fact> moults{sizeFact(100, FactKind::moulted, 9, 0),
+                                       sizeFact(300, FactKind::moulted, 12, 80)};
+        late.body.about = moults[0].id;
+        const std::vector<Fact> facts{late, moults[1], moults[0]};
+        const auto values = measureHistory(facts, Measure::carapace);
+        QCOMPARE(values.size(), std::size_t{3});
+        QCOMPARE(values[1].size, Millimetres{9.1});
+        QCOMPARE(values[1].moult, 1);
+        QCOMPARE(values[1].day, CivilDay{100});
+        QVERIFY(values[1].isOfTheMoult && !values[1].factor);
+        compare(*values[2].factor, 12 / 9.1, 1e-12);
+        const auto pairs = sizePairs(facts);
+        QCOMPARE(pairs.size(), std::size_t{2});
+        QCOMPARE(pairs[0].carapace, Millimetres{9.1});
+        QCOMPARE(pairs[0].span, Millimetres{55});
+        QCOMPARE(pairs[1].carapace, Millimetres{12});
+        QCOMPARE(pairs[1].span, Millimetres{80});
+    }
+
+    /// All kinds, with their intervals; of each skin the last that was taken of it, not of the animal in it.
+    void eachKindOverTheSkins() {
+        auto animal = sizeFact(150, FactKind::measured, 0, 0);
+        animal.body.fang = Millimetres{5};
+        auto skin = sizeFact(100, FactKind::measured, 0, 0);
+        skin.body.fang = Millimetres{4};
+        skin.body.low = Millimetres{3.8};
+        skin.body.high = Millimetres{4.2};
+        skin.body.method = Method::photo;
+        auto tibia = sizeFact(301, FactKind::measured, 0, 0);
+        tibia.body.segment = "leg 4 tibia";
+        tibia.body.segmentLength = Millimetres{11};
+        auto second = sizeFact(302, FactKind::measured, 0, 0);
+        second.body.fang = Millimetres{6};
+        const std::vector<Fact> moults{sizeFact(99, FactKind::moulted, 0, 0),
+                                       sizeFact(300, FactKind::moulted, 0, 0)};
+        skin.body.about = moults[0].id;
+        second.body.about = tibia.body.about = moults[1].id;
+        const std::vector<Fact> facts{animal, skin, tibia, second, moults[0], moults[1]};
+        const auto all = measureHistory(facts, Measure::fang);
+        QCOMPARE(all.size(), std::size_t{3});
+        const auto skins = onePerSkin(all);
+        QCOMPARE(skins.size(), std::size_t{2});
+        QCOMPARE(skins[0].size, Millimetres{4});
+        QCOMPARE(skins[0].low, Millimetres{3.8});
+        QCOMPARE(skins[0].high, Millimetres{4.2});
+        QVERIFY(skins[0].method == Method::photo);
+        compare(*skins[1].factor, 1.5, 1e-12);
+        QCOMPARE(segmentsOf(facts), std::vector<std::string>{"leg 4 tibia"});
+        QCOMPARE(measureHistory(facts, Measure::segment, "leg 4 tibia").size(), std::size_t{1});
+        QVERIFY(measureHistory(facts, Measure::segment, "leg 1 tibia").empty());
+        QVERIFY(measureHistory(facts, Measure::carapaceWidth).empty());
+    }
+
     void aRoomLearnsFromItsOwnOfTheSpecies() {
         TestBook room;
         const auto profiles = Profiles::fromJson({}).value();
@@ -165,6 +221,9 @@ private slots:
         QVERIFY(sizes.estimate->span > Millimetres{103} && sizes.estimate->span < Millimetres{130});
         QVERIFY(sizes.estimate->interval95.least < sizes.estimate->span);
         QCOMPARE(sizes.says.id, std::string("growth.estimate"));
+        QCOMPARE(saidOf(sizes, Millimetres{18}).size(), std::size_t{2});
+        QCOMPARE(saidOf(sizes, Millimetres{18})[1].id, std::string("growth.beyond"));
+        QCOMPARE(saidOf(sizes, Millimetres{12}).size(), std::size_t{1});
         QVERIFY(!sizesOf(room.book, SubjectId{room.book.newId()}, profiles).value());
     }
 };

@@ -12,6 +12,21 @@ class TestFiles : public QObject {
     Q_OBJECT
 
 private slots:
+    void photosAreToldFromABook() {
+        const auto handed =
+            handedOver({"/tmp/a.JPG", "/tmp/kiln-row.book", "/tmp/b.jpeg", "/tmp/c.png"});
+        QCOMPARE(handed.book, QString("/tmp/kiln-row.book"));
+        QCOMPARE(handed.photos,
+                 (QList<QUrl>{QUrl::fromLocalFile("/tmp/a.JPG"), QUrl::fromLocalFile("/tmp/b.jpeg"),
+                              QUrl::fromLocalFile("/tmp/c.png")}));
+        const auto book = handedOver({"kiln-row.book"});
+        QCOMPARE(book.book, QString("kiln-row.book"));
+        QVERIFY(book.photos.isEmpty());
+        QVERIFY(handedOver({}).book.isEmpty());
+        // From the folder in which it was started.
+        QVERIFY(handedOver({"d.png"}).photos.front().toLocalFile().startsWith('/'));
+    }
+
     void whatIsElsewhereIsRefusedByName() {
         QCOMPARE(pathOf(QUrl("file:///photos/a%20b.jpg"))->string(),
                  std::string("/photos/a b.jpg"));

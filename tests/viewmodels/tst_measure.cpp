@@ -141,6 +141,7 @@ private slots:
     void oneEndOnTheOtherIsNoLength() {
         Bench bench({matPhoto()});
         auto& model = *bench.model;
+        model.moveEnd(MeasureModel::From, model.from());
         model.moveEnd(MeasureModel::To, model.from());
         QVERIFY2(model.endsTrouble().contains("Both points are the same"),
                  qPrintable(model.endsTrouble()));
@@ -179,21 +180,24 @@ private slots:
     void eachKindHasAFieldOfItsOwn() {
         Bench bench({matPhoto()});
         auto& model = *bench.model;
-        bench.point();
         model.setKind(width);
+        bench.point();
         bench.save();
         QVERIFY(bench.measured().front().body.carapaceWidth);
         model.setKind(span);
+        bench.point();
         bench.save();
         QVERIFY(bench.measured().front().body.span);
         model.setKind(fang);
         QVERIFY(!model.isOfLeg());
+        bench.point();
         bench.save();
         QVERIFY(bench.measured().front().body.fang);
         model.setKind(segment);
         QVERIFY(model.isOfLeg());
         model.setLeg(3);
         model.setSegment(2);
+        bench.point();
         bench.save();
         const auto body = bench.measured().front().body;
         QCOMPARE(body.segment, std::string("leg 4 tibia"));
@@ -201,6 +205,62 @@ private slots:
         QCOMPARE(model.history().size(), 1);  // another segment's history is another one
         model.setSegment(0);
         QVERIFY(model.history().isEmpty());
+    }
+
+    /// Ends stand somewhere before anyone has moved them: that is no length.
+    void nothingIsMeasuredBeforeBothEndsAreSet() {
+        Bench bench({matPhoto(), matJpeg({}, smallShot(12))});
+        auto& model = *bench.model;
+        const auto isOpen = [&] {
+            return model.length().isEmpty() && model.result().isEmpty() &&
+                   model.growth().isEmpty() && !model.canSave() &&
+                   model.hint() == "Drag both ends to what you measure.";
+        };
+        QVERIFY2(isOpen(), qPrintable(model.hint() + model.result()));
+        model.moveEnd(MeasureModel::From, carapaceEnds()[0]);
+        QVERIFY2(isOpen(), qPrintable(model.hint() + model.result()));
+        model.save();
+        QVERIFY(!model.isBusy());
+        bench.point();
+        QVERIFY(model.canSave() && model.hint().isEmpty() && !model.result().isEmpty());
+        model.setKind(fang);
+        QVERIFY(isOpen());
+        model.setKind(segment);
+        bench.point();
+        model.setLeg(1);
+        QVERIFY(isOpen());
+        bench.point();
+        model.setSegment(1);
+        QVERIFY(isOpen());
+        bench.point();
+        model.setPhoto(1);
+        QTRY_VERIFY_WITH_TIMEOUT(!model.isLooking(), 30'000);
+        QVERIFY(isOpen());
+        QVERIFY(bench.measured().empty());
+    }
+
+    /// An end that was set in a close view stays so exact, however the picture is looked at afterwards.
+    void theIntervalIsThatOfTheViewInWhichAnEndWasSet() {
+        Bench bench({matPhoto()});
+        bench.keepBar(100);
+        auto& model = *bench.model;
+        model.setHeight(0);
+        model.setScreenScale(4);
+        bench.point();
+        const auto close = model.result();
+        model.setScreenScale(0.2);
+        QCOMPARE(model.result(), close);
+        const auto width = [&] {
+            const auto words = model.result().split(' ');
+            return words[4].toDouble() - words[2].toDouble();
+        };
+        const double both = width();
+        model.moveEnd(MeasureModel::To, carapaceEnds()[1]);
+        const double one = width();
+        model.moveEnd(MeasureModel::From, carapaceEnds()[0]);
+        QVERIFY2(both < one && one < width(), qPrintable(close + ", " + model.result()));
+        model.setScreenScale(4);
+        QVERIFY(width() > one);
     }
 
     void aTypedLengthGoesBeforeThePhoto() {
@@ -291,6 +351,63 @@ private slots:
         QCOMPARE(bench.model->points().size(), 2);
         QCOMPARE(bench.model->history().size(), 2);
         QVERIFY(bench.model->pointsText().contains("12"));
+        const auto sub = bench.model->history().first().toMap()["sub"].toString();
+        QVERIFY2(sub.startsWith("1.2") && sub.contains("times the one before") &&
+                     sub.contains("mm, from a photo"),
+                 qPrintable(sub));
+    }
+
+    /// Three pairs of the species in the book make a line; before that it is said how many there are.
+    void aCarapaceSaysWhichSpanGoesWithIt() {
+        Bench bench({matPhoto()});
+        auto& at = bench.saving.at;
+        auto& model = *bench.model;
+        model.setHeight(0);
+        bench.point();
+        QVERIFY2(model.spanText().contains("it takes 3"), qPrintable(model.spanText()));
+        Deed deed;
+        std::vector<Draft> drafts;
+        int day = -900;
+        for (const double carapace : {6.0, 8.0, 10.0}) {
+            FactBody body;
+            body.carapace = Millimetres{carapace};
+            body.span = Millimetres{6.1 * carapace + carapace * carapace / 100};
+            drafts.emplace_back(FactDraft{at.hamorii, FactKind::moulted, body,
+                                          Instant{fridayEvening.ms + day * msPerDay}});
+            day += 200;
+        }
+        deed.compose = [drafts](Book&) -> Result<std::vector<Draft>> { return drafts; };
+        at.desk.act(&at.desk, std::move(deed));
+        at.settle();
+        QVERIFY2(model.spanText().startsWith("By 3 pairs of your own, a carapace of 15") ||
+                     model.spanText().startsWith("By 3 pairs of your own, a carapace of 14.9"),
+                 qPrintable(model.spanText()));
+        QVERIFY(model.spanText().contains("the range is a guess"));
+        model.setKind(fang);
+        bench.point();
+        QVERIFY(model.spanText().isEmpty());
+    }
+
+    /// The fixture's animal was measured alive before: that is no moult, and counts only where its skin has
+    /// no size of its own.
+    void sizesOfTheAnimalAreNoMoults() {
+        Bench bench({}, "2026-05-01");
+        auto& model = *bench.model;
+        model.setKind(span);
+        QCOMPARE(model.history().size(), 1);
+        QVERIFY(model.history().first().toMap()["sub"].toString().contains("of the animal"));
+        model.setTyped("150");
+        bench.save();
+        auto& at = bench.saving.at;
+        Deed deed;
+        FactDraft alive{at.hamorii, FactKind::measured, {.span = Millimetres{155}}, fridayEvening};
+        deed.compose = [alive](Book&) -> Result<std::vector<Draft>> {
+            return std::vector<Draft>{alive};
+        };
+        at.desk.act(&at.desk, std::move(deed));
+        at.settle();
+        QCOMPARE(model.history().size(), 2);  // before the moult, and of it
+        QCOMPARE(model.history().first().toMap()["value"].toString(), QString("150 mm"));
     }
 
     void anUnknownMoultIsMissing() {

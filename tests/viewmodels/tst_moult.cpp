@@ -1,4 +1,6 @@
 // A moult was found: its sizes, its day, and the way back.
+#include <QSignalSpy>
+
 #include "viewmodels/moult_bench.h"
 #include "viewmodels/other_hand.h"
 
@@ -20,6 +22,7 @@ private slots:
         const auto moult = bench.facts(FactKind::moulted).at(0);
         QCOMPARE(moult.body.carapace->value, 24.1);
         QCOMPARE(moult.body.span->value, 152.0);
+        QVERIFY(moult.body.method == Method::ruler);
         QCOMPARE(moult.day, bench.at.desk.today());
         QCOMPARE(bench.facts(FactKind::photo).size(), 2U);
         QCOMPARE(bench.at.desk.doneTag(), QString("214"));
@@ -47,7 +50,8 @@ private slots:
         bench.save();
         QCOMPARE(bench.facts(FactKind::moulted).size(), 1U);
         QCOMPARE(bench.at.desk.doneText(), QString("moult logged"));
-        QVERIFY(bench.model.toSex().isEmpty());  // there is nothing to look at
+        QVERIFY(!bench.facts(FactKind::moulted).at(0).body.method);  // nothing was measured
+        QVERIFY(bench.model.toSex().isEmpty());                      // there is nothing to look at
     }
 
     void sizesThatCantBeAreNotSaved_data() {
@@ -140,6 +144,94 @@ private slots:
         QCOMPARE(moults[0].body.carapace->value, 27.0);
         QCOMPARE(bench.facts(FactKind::photo, bench.at.pulchra).at(0).body.about, moults[0].id);
         QCOMPARE(bench.model.toSex(), QString::fromStdString(moults[0].id.text()));
+    }
+
+    /// Found days ago and photographed now: it is asked whether it is that one.
+    void aMoultOfTheLastWeeksIsAskedAbout() {
+        MoultBench bench;
+        QVERIFY(bench.model.recent().isEmpty());  // 214 has none
+        bench.model.setSubject(bench.at.id(bench.at.pulchra));
+        QVERIFY2(bench.model.recent().startsWith("Also of the moult of 4 May"),
+                 qPrintable(bench.model.recent()));
+        bench.model.joinRecent();
+        QVERIFY(bench.model.recent().isEmpty());
+        QVERIFY(bench.model.onRecord().contains("on record already"));
+        bench.photograph();
+        bench.save();
+        const auto moults = bench.facts(FactKind::moulted, bench.at.pulchra);
+        QCOMPARE(moults.size(), 1U);
+        const auto photo = bench.facts(FactKind::photo, bench.at.pulchra).at(0);
+        QCOMPARE(photo.body.about, moults[0].id);
+        QCOMPARE(photo.day, moults[0].day);
+    }
+
+    void photosAreAddedToAMoultOnRecord() {
+        MoultBench bench;
+        const auto moult = bench.facts(FactKind::moulted, bench.at.pulchra).at(0);
+        bench.model.setSubject({});
+        bench.model.setMoult(QString::fromStdString(moult.id.text()));
+        QVERIFY(bench.model.isAdding() && !bench.model.isUnfiled());
+        bench.at.settle();
+        QVERIFY(!bench.model.isMissing());
+        QCOMPARE(bench.model.tag(), QString("118"));
+        QVERIFY2(bench.model.addingTo().contains("4 May"), qPrintable(bench.model.addingTo()));
+        QVERIFY(bench.model.recent().isEmpty());
+        QVERIFY(bench.model.isDried());
+        QVERIFY(!bench.model.canSave());  // there is nothing to add
+        bench.photograph(2);
+        QVERIFY(bench.model.canSave());
+        bench.save();
+        QVERIFY(bench.model.isSaved());
+        QCOMPARE(bench.model.savedMoult(), bench.model.moult());
+        QCOMPARE(bench.facts(FactKind::moulted, bench.at.pulchra).size(), 1U);
+        const auto photos = bench.facts(FactKind::photo, bench.at.pulchra);
+        QCOMPARE(photos.size(), 2U);
+        for (const auto& photo : photos) {
+            QCOMPARE(photo.body.about, moult.id);
+            QCOMPARE(photo.day, moult.day);
+            QCOMPARE(photo.body.dried, true);
+        }
+        bench.at.desk.undo();
+        bench.at.settle();
+        QVERIFY(!bench.model.isSaved());
+        QCOMPARE(bench.model.photos().size(), 2);
+        QVERIFY(bench.facts(FactKind::photo, bench.at.pulchra).empty());
+    }
+
+    void nothingIsAddedToWhatIsNoMoult() {
+        MoultBench bench;
+        bench.model.setSubject({});
+        bench.model.setMoult("01890a5d-ac96-774b-bcce-b302099a8057");
+        bench.at.settle();
+        QVERIFY(bench.model.isMissing() && !bench.model.canSave());
+    }
+
+    /// A full device keeps none: nothing is saved, and the photos stay to try again.
+    void photosThatFindNoRoomAreNotAdded() {
+        MoultBench bench;
+        const auto moult = bench.facts(FactKind::moulted, bench.at.pulchra).at(0);
+        bench.model.setMoult(QString::fromStdString(moult.id.text()));
+        bench.at.settle();
+        bench.photograph();
+        bench.files.setWeather(FakeFiles::Weather::noRoom);
+        bench.save();
+        QVERIFY(!bench.model.isSaved());
+        QCOMPARE(bench.model.photos().size(), 1);
+        QVERIFY(!bench.model.photoTrouble().isEmpty());
+        bench.files.setWeather(FakeFiles::Weather::fair);
+        bench.save();
+        QVERIFY(bench.model.isSaved());
+        QCOMPARE(bench.facts(FactKind::photo, bench.at.pulchra).size(), 1U);
+    }
+
+    void photosAreLeftOnlyWhenThatWasSaid() {
+        MoultBench bench;
+        QSignalSpy left(&bench.model, &MoultModel::left);
+        bench.photograph();
+        bench.model.leave();
+        QVERIFY(bench.model.isWarned() && left.isEmpty());
+        bench.model.leave();
+        QCOMPARE(left.size(), 1);
     }
 
     void undoLeavesWhatWasOnRecordAndGivesThePhotosBack_data() {

@@ -62,6 +62,24 @@ private slots:
         QCOMPARE(bench.model.toMeasure(), bench.model.toSex());
     }
 
+    /// The tag of a tub that only stood beside it.
+    void aFilingIsTakenBack() {
+        MoultBench bench;
+        hangOn(bench.at, bench.at.pulchra);
+        bench.model.setSubject({});
+        photograph(bench, taggedPhoto());
+        QCOMPARE(bench.model.tag(), QString("118"));
+        bench.model.filing()->release();
+        QVERIFY(bench.model.isUnfiled() && bench.model.filing()->note().isEmpty());
+        photograph(bench, matJpeg({.hasTag = true}, smallShot(12)));
+        QVERIFY(bench.model.isUnfiled() && bench.model.filing()->error().isEmpty());
+        bench.model.filing()->whose("214");
+        bench.at.settle();
+        QCOMPARE(bench.model.tag(), QString("214"));
+        bench.save();
+        QCOMPARE(bench.facts(FactKind::photo).size(), 2U);
+    }
+
     void nothingIsSavedForNobody() {
         MoultBench bench;
         bench.model.setSubject({});
