@@ -129,6 +129,43 @@ private slots:
         QVERIFY(!flatten(taken, found, {.pixelsPerMm = std::nan("")}));
     }
 
+    /// A sheet that came out at 97 percent: its picture is smaller, and a millimetre of it is one.
+    void thePrintersScaleCounts() {
+        const auto taken = photo(usualShot());
+        const auto found = survey(taken).value();
+        const auto print = PrintScale::fromBar(Millimetres{97}).value();
+        const auto plain = flatten(taken, found, {.pixelsPerMm = 10}).value();
+        const auto copy = flatten(taken, found, {.pixelsPerMm = 10, .print = print}).value();
+        QCOMPARE(plain.width(), 1480);
+        QCOMPARE(copy.width(), 1436);  // 148 mm at 97 percent
+        QCOMPARE(copy.height(), 2037);
+        // The same places in both: the ends of the picture are those of the sheet.
+        long difference = 0;
+        for (int y = 5; y < copy.height(); y += 97) {
+            for (int x = 5; x < copy.width(); x += 97) {
+                const int column = static_cast<int>((x + 0.5) / 0.97);
+                const int row = static_cast<int>((y + 0.5) / 0.97);
+                difference += std::abs(copy.row(y)[3 * x] - plain.row(row)[3 * column]);
+            }
+        }
+        QVERIFY(difference < 4L * (copy.height() / 97) * (copy.width() / 97));
+    }
+    /// The scale that is offered is taken, and the next one is not.
+    void tooLargeSaysHowLarge() {
+        Survey found;
+        found.mat = MatMark{MatPaper::a4, MatCorner::topLeft, "7Q2M"};
+        found.photoWidth = 4000;
+        found.photoHeight = 3000;
+        const pictures::Raster taken(40, 30);
+        const auto refused = flatten(taken, found, {.pixelsPerMm = 40});
+        QCOMPARE(refused.error().message, (Message{"measure.badScale", {{"most", 31.0}}}));
+        // 210 by 297 mm at 31 to a millimetre, and 12 megapixels beside them.
+        QVERIFY(210.0 * 31 * 297 * 31 + 12e6 <= mostPixelsHeld);
+        QVERIFY(210.0 * 32 * 297 * 32 + 12e6 > mostPixelsHeld);
+        QCOMPARE(largestScale(found, {.print = PrintScale::fromBar(Millimetres{90}).value()}),
+                 35.0);
+    }
+
     /// Greys of the sheet as they are, whatever the colour of the light: by CIEDE2000, 2.3 being a
     /// difference that is just noticed (common practice, no source).
     void coloursAreThoseOfTheSheet() {
