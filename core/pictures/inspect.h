@@ -22,10 +22,13 @@ struct PictureInfo {
     [[nodiscard]] std::int64_t pixels() const { return std::int64_t{width} * height; }
 };
 
-/// What is accepted. A phone's picture has 8 to 50 megapixels; decoding needs four bytes for each.
+/// What is accepted. A phone's picture has 8 to 50 megapixels; decoding needs three bytes for each.
 struct Limits {
     std::uint64_t bytes = 64'000'000;
     std::int64_t pixels = 64'000'000;
+    /// Bytes that may be held while it is decoded, the pixels among them. JPEGs in several scans need two
+    /// to four times as much as others, since their parts come together at the end.
+    std::int64_t memory = 225'000'000;
 };
 
 /// Fails with `badInput` for what is no JPEG or PNG, ends early, or is larger than the limits allow.

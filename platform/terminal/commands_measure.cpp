@@ -5,7 +5,7 @@
 #include <cmath>
 #include <memory>
 
-#include "base/files.h"
+#include "base/file_writer.h"
 #include "base/text.h"
 #include "documents/mat.h"
 #include "measure/flatten.h"
@@ -173,13 +173,16 @@ int measureLength(const Setting& setting, const Typed& typed) {
     return done;
 }
 
-/// By the ending of the file that is asked for.
-Result<Bytes> encoded(const pictures::Raster& picture, const Path& out) {
-    const auto ending = lowerAscii(out.extension().string());
+/// By the ending of the file that is asked for. A PNG goes to the file as it is made.
+Done writePicture(const pictures::Raster& picture, const Path& out) {
+    if (lowerAscii(out.extension().string()) == ".png") {
+        BURROW_TRY(auto writer, FileWriter::create(out));
+        BURROW_DO(pictures::writePng(picture, writer));
+        return writer.finish();
+    }
     constexpr int quality = 92;
-    if (ending == ".jpg" || ending == ".jpeg") return pictures::encodeJpeg(picture, quality);
-    if (ending == ".png") return pictures::encodePng(picture);
-    return fail(Trouble::badInput, {"measure.badEnding"});
+    BURROW_TRY(const auto bytes, pictures::encodeJpeg(picture, quality));
+    return DeviceFiles().write(out, bytes);
 }
 
 struct Flattened {
@@ -213,9 +216,7 @@ Result<Flattened> flattenIt(const Setting& setting, const Typed& typed) {
     BURROW_TRY(const auto flat, measure::flatten(photo, survey, options));
     // The two are as large as all that is held is meant to be; the file needs room of its own.
     photo = pictures::Raster();
-    BURROW_TRY(const auto bytes, encoded(flat, typed.out));
-    DeviceFiles files;
-    BURROW_DO(files.write(typed.out, bytes));
+    BURROW_DO(writePicture(flat, typed.out));
     return Flattened{flat.width(), flat.height(), std::move(survey), printed, unbalanced};
 }
 

@@ -108,11 +108,13 @@ bool MeasuredPhoto::showFlat(const pictures::Raster& photo) {
 
 void MeasuredPhoto::showAsItIs(const pictures::Raster& photo, int orientation) {
     orientation_ = orientation;
-    auto image = imageOf(photo);
-    if (std::max(image.width(), image.height()) > longestShown) {
-        image =
-            image.scaled(longestShown, longestShown, Qt::KeepAspectRatio, Qt::SmoothTransformation);
-    }
+    // A large photo is shown smaller and need not be there twice for it.
+    const QImage whole(photo.row(0), photo.width(), photo.height(),
+                       static_cast<qsizetype>(photo.stride()), QImage::Format_RGB888);
+    const bool isLarge = std::max(whole.width(), whole.height()) > longestShown;
+    const auto image = isLarge ? whole.scaled(longestShown, longestShown, Qt::KeepAspectRatio,
+                                              Qt::SmoothTransformation)
+                               : whole.copy();
     picture_ = Picture(orientation == 1 ? image : image.transformed(turning(orientation)));
 }
 

@@ -267,6 +267,26 @@ private slots:
         }
         QCOMPARE(id(huge), std::string("picture.tooManyPixels"));
     }
+    /// 64 megapixels in several scans would need 400 MB for their parts: refused before they are asked for.
+    void aProgressivePictureIsBounded() {
+        const auto jpeg = pictures::encodeJpeg(photo(usualShot()), 85).value();
+        const auto header = [](const Bytes& bytes) {
+            std::size_t i = 0;
+            while (bytes[i] != 0xFF || bytes[i + 1] != 0xC0) ++i;
+            return i;
+        };
+        auto progressive = jpeg;
+        const auto at = header(jpeg);
+        progressive[at + 1] = 0xC2;
+        progressive[at + 5] = 0x1F, progressive[at + 6] = 0x40;
+        progressive[at + 7] = 0x1F, progressive[at + 8] = 0x40;
+        QCOMPARE(pictures::decode(progressive).error().message.id,
+                 std::string("picture.progressive"));
+        // A plain one holds a few rows at a time, and may have nothing to spare.
+        pictures::Limits tight;
+        tight.memory = 0;
+        QVERIFY(pictures::decode(jpeg, tight));
+    }
     void pngAndBack() {
         const auto taken = photo(usualShot());
         const auto back = pictures::decode(pictures::encodePng(taken).value()).value();
@@ -275,6 +295,13 @@ private slots:
             QVERIFY(std::equal(back.row(y), back.row(y) + back.stride(), taken.row(y)));
         }
         QVERIFY(!pictures::encodePng({}));
+        // A sink that is full is not a picture that cannot be written.
+        struct Full final : ByteSink {
+            Done write(std::span<const std::uint8_t>) override {
+                return fail(Trouble::full, {"file.noRoom", {{"file", std::string("x.png")}}});
+            }
+        } full;
+        QCOMPARE(pictures::writePng(taken, full).error().message.id, std::string("file.noRoom"));
         QVERIFY(!pictures::encodeJpeg({}, 90));
     }
 };

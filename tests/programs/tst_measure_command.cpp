@@ -134,6 +134,31 @@ private slots:
         QCOMPARE(copy.json()["width"], 1436);
         QCOMPARE(copy.json()["bar_mm"], 97.0);
     }
+    /// 24 megapixels of an A4 sheet made flat, the largest there is: less than 250 MB at any moment.
+    void littleMemory() {
+#if defined(__SANITIZE_ADDRESS__)
+        QSKIP("A sanitizer takes memory of its own.");
+#endif
+        QCOMPARE(burrow("mat --out a4.pdf --paper a4 --name 7Q2M").status, 0);
+        QProcess poppler;
+        poppler.start("pdftoppm", {"-r", "500", "-jpeg", "-singlefile", burrow.path("a4.pdf"),
+                                   burrow.path("a4")});
+        QVERIFY(poppler.waitForFinished(60'000) && poppler.exitCode() == 0);
+        // The most that a child held, asked by a parent that is small itself.
+        QProcess python;
+        python.start("python3", {"-c",
+                                 "import resource, subprocess, sys\n"
+                                 "status = subprocess.call(sys.argv[1:])\n"
+                                 "most = resource.getrusage(resource.RUSAGE_CHILDREN).ru_maxrss\n"
+                                 "print(most if status == 0 else 0)",
+                                 BURROW_PROGRAM, "flatten", burrow.path("a4.jpg"), "--out",
+                                 burrow.path("a4.png"), "--px-per-mm", "20"});
+        QVERIFY(python.waitForFinished(120'000) && python.exitCode() == 0);
+        const auto said = python.readAllStandardOutput().trimmed().split('\n');
+        const auto kilobytes = said.last().toLong();
+        qInfo("%ld kB", kilobytes);
+        QVERIFY2(kilobytes > 100'000 && kilobytes < 250'000, said.last().constData());
+    }
     /// What is advised is taken.
     void aScaleTooLarge() {
         const auto run = burrow("flatten mat.jpg --out large.jpg --px-per-mm 100");
