@@ -24,18 +24,50 @@ tl::unexpected<Error> refuse(Message message) {
 constexpr RadialBelief lensBelief{0, 0.04};
 constexpr RadialBelief noLens{};
 
-/// How a square is seen, judged by its corners alone.
-Stretch roughStretch(const FoundMark& square, const Raster& photo) {
-    const auto box = layoutOf(square.mark.paper).square(square.mark.corner);
+/// The corners of a square, on the sheet and in the photo.
+void addPairs(std::vector<PointPair>& pairs, const FoundMark& square, const MatLayout& layout) {
+    const auto box = layout.square(square.mark.corner);
     const double x = box.x.value, y = box.y.value, side = box.width.value;
     const auto& corners = square.symbol.corners;
-    const std::array<PointPair, 4> pairs{{{{x, y}, corners[0]},
-                                          {{x + side, y}, corners[1]},
-                                          {{x + side, y + side}, corners[2]},
-                                          {{x, y + side}, corners[3]}}};
+    pairs.push_back({{x, y}, corners[0]});
+    pairs.push_back({{x + side, y}, corners[1]});
+    pairs.push_back({{x + side, y + side}, corners[2]});
+    pairs.push_back({{x, y + side}, corners[3]});
+}
+
+/// How a square is seen, judged by its corners alone.
+Stretch roughStretch(const FoundMark& square, const Raster& photo) {
+    const auto& layout = layoutOf(square.mark.paper);
+    const auto box = layout.square(square.mark.corner);
+    std::vector<PointPair> pairs;
+    addPairs(pairs, square, layout);
     const auto h = directHomography(pairs);
     return h ? stretchAt({*h, Radial::about(photo.width(), photo.height())}, box.centre())
              : Stretch{};
+}
+
+/// Whether the one square that is missing lies within the photo all the same, so that something is on it.
+bool isCovered(const std::vector<FoundMark>& squares, const Raster& photo) {
+    if (squares.size() + 1 != matCorners.size()) return false;
+    const auto& layout = layoutOf(squares.front().mark.paper);
+    std::vector<PointPair> pairs;
+    for (const auto& square : squares) addPairs(pairs, square, layout);
+    const auto h = directHomography(pairs);
+    if (!h) return false;
+    for (const auto corner : matCorners) {
+        const auto has = [&](const FoundMark& each) { return each.mark.corner == corner; };
+        if (std::any_of(squares.begin(), squares.end(), has)) continue;
+        const auto box = layout.square(corner);
+        for (const double dx : {0.0, box.width.value}) {
+            for (const double dy : {0.0, box.height.value}) {
+                const auto at = mapped(*h, {box.x.value + dx, box.y.value + dy});
+                if (!(at.x >= 0 && at.y >= 0 && at.x <= photo.width() && at.y <= photo.height())) {
+                    return false;
+                }
+            }
+        }
+    }
+    return true;
 }
 
 /// Why not all squares could be read, from what those that could look like.
@@ -49,6 +81,7 @@ Message whyMissing(const std::vector<FoundMark>& squares, const Raster& photo,
         if (stretch.least < limits.readablePixelsPerMm) return {"measure.far"};
     }
     if (looksBlurred(greyCopy(photo, 1600))) return {"measure.blurred"};
+    if (isCovered(squares, photo)) return {"measure.hidden"};
     return {"measure.corners", {{"count", static_cast<std::int64_t>(squares.size())}}};
 }
 

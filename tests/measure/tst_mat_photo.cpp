@@ -187,10 +187,30 @@ private slots:
         shot.fill = 0.15;
         QCOMPARE(QString::fromStdString(refusal(photoOfMat(shot))), QString("measure.nothing"));
     }
-    void countsTheCorners() {
+    /// Something lies on the fourth square, which is in the photo: moving back would not help.
+    void aCoveredSquareIsSaid() {
         auto photo = photoOfMat(usualShot());
         for (int y = photo.height() / 2; y < photo.height(); ++y) {
             std::fill_n(photo.row(y) + photo.stride() / 2, photo.stride() / 2, std::uint8_t{120});
+        }
+        QCOMPARE(refusal(photo), std::string("measure.hidden"));
+        QVERIFY(englishWords()
+                    .say(Message{"measure.hidden"}, {})
+                    .starts_with("One square of the mat is covered"));
+    }
+    /// The fourth square is cut through by the photo's edge.
+    void countsTheCorners() {
+        auto shot = usualShot();
+        shot.roll = 25;
+        const auto whole = photoOfMat(shot);
+        const auto camera = cameraOf(shot, seenOf(a5));
+        double right = 0;
+        for (const auto corner : matCorners) {
+            right = std::max(right, photoOf(camera, layoutOf(a5).square(corner).centre()).x);
+        }
+        pictures::Raster photo(static_cast<int>(right), whole.height());
+        for (int y = 0; y < photo.height(); ++y) {
+            std::copy_n(whole.row(y), photo.stride(), photo.row(y));
         }
         const auto found = survey(photo);
         QVERIFY(!found);
