@@ -147,17 +147,22 @@ Done checkSymbol(const SymbolEdges& symbol, const SurveyLimits& limits) {
     return {};
 }
 
+/// Words about the mat, or about the tag where it is all that shows.
+Message wordsFor(const Survey& found, const char* mat, const char* tag) {
+    return {found.scale == ScaleKind::mat ? mat : tag};
+}
+
 Done checkStretch(Survey& found, std::span<const MatPoint> places, const SurveyLimits& limits) {
     const auto projection = found.projection();
     const auto middle = stretchAt(projection, found.middle);
     if (middle.isMirrored) return refuse({"measure.mirrored"});
     if (!(middle.least > 0) || middle.least < limits.leastLevel * middle.most) {
-        return refuse({"measure.tilted"});
+        return refuse(wordsFor(found, "measure.tilted", "measure.tag.tilted"));
     }
     found.pixelsPerMm = middle.least;
     for (const auto& place : places) {
         if (!(stretchAt(projection, place).least >= limits.leastPixelsPerMm)) {
-            return refuse({"measure.far"});
+            return refuse(wordsFor(found, "measure.far", "measure.tag.far"));
         }
     }
     return {};
@@ -263,13 +268,14 @@ Result<Survey> surveyTag(const Raster& photo, const FoundTag& tag, Survey found,
                          const SurveyLimits& limits) {
     const MatBox place{{0}, {0}, tag.tag.side, tag.tag.side};
     auto symbol = edgesOf(photo, tag.symbol, place, 0);
-    if (!symbol) return refuse({"measure.hidden"});
+    if (!symbol) return refuse({"measure.tag.hidden"});
     BURROW_DO(checkSymbol(*symbol, limits));
     found.scale = ScaleKind::tag;
     found.code = tag.tag.code;
     found.middle = place.centre();
-    BURROW_DO(
-        fitBest({*symbol}, symbol->local, Radial::about(photo.width(), photo.height()), found));
+    const auto lens = Radial::about(photo.width(), photo.height());
+    // Of its own squares a mat speaks.
+    if (!fitBest({*symbol}, symbol->local, lens, found)) return refuse({"measure.tag.unfit"});
     const std::array places{found.middle};
     BURROW_DO(checkStretch(found, places, limits));
     return found;

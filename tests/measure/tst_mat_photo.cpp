@@ -156,6 +156,32 @@ private slots:
         QVERIFY(far.deviations.plane > length.deviations.plane);
     }
 
+    /// Nobody who photographed a tag is told about a mat.
+    void aTagIsRefusedInItsOwnWords() {
+        const MatBox seen{{25}, {18}, {50}, {44}};
+        auto shot = usualShot();
+        const auto photo = photographed(tagOnly(), shot, cameraOf(shot, seen));
+        const auto said = [&](const SurveyLimits& limits) {
+            const auto found = survey(photo, std::nullopt, limits);
+            return found ? std::string("measured") : found.error().message.id;
+        };
+        SurveyLimits strict;
+        strict.leastPixelsPerMm = 1000;
+        QCOMPARE(said(strict), std::string("measure.tag.far"));
+        strict = {};
+        strict.leastLevel = 0.9999;
+        QCOMPARE(said(strict), std::string("measure.tag.tilted"));
+        shot.tilt = 47;
+        QCOMPARE(refusal(photographed(tagOnly(), shot, cameraOf(shot, seen))),
+                 std::string("measure.tag.tilted"));
+        const auto words = englishWords();
+        for (const char* id : {"tilted", "far", "hidden", "unfit"}) {
+            const Message message{std::string("measure.tag.") + id};
+            QVERIFY2(words.knows(message.id), id);
+            QVERIFY2(words.say(message, {}).find("tag") != std::string::npos, id);
+        }
+    }
+
     void refusedWithWords_data() {
         QTest::addColumn<QString>("id");
         QTest::addColumn<std::function<void(Shot&)>>("spoil");
