@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "measure/beside.h"
+
 namespace burrow::measure {
 namespace {
 
@@ -109,15 +111,16 @@ Result<Length> lengthBetween(const Survey& survey, ImagePoint from, ImagePoint t
     const double camera = cameraHeight(survey).value;
     const double raised = options.height.above.value / camera;
     if (!(std::abs(raised) < 0.5)) return refuse("measure.unsure");
-    const double factor = options.print.factor * (1 - raised);
+    BURROW_TRY(const auto print, agreed(survey, options.print));
+    const double factor = print.factor * (1 - raised);
     Length length;
     length.value = {*plain * factor};
     length.deviations.plane = {std::sqrt(*byPlane) * factor};
     length.deviations.points = {std::sqrt(*byPoints) * options.pointDeviation * factor};
     length.deviations.height = {
-        *plain * options.print.factor *
+        *plain * print.factor *
         std::hypot(options.height.deviation.value / camera, raised * cameraHeightDeviation)};
-    length.deviations.print = {length.value.value * options.print.deviation / options.print.factor};
+    length.deviations.print = {length.value.value * print.deviation / print.factor};
     const double half = normal95 * length.deviation().value;
     constexpr double mostUnsure = 0.25;
     if (!(length.deviation().value <= mostUnsure * length.value.value)) {

@@ -38,8 +38,8 @@ struct Length {
 };
 
 /// The straight line between two points of the photo. Fails with `badInput` where a point is outside of
-/// the photo, both are the same, or the photo says so little there that a quarter of the length is
-/// uncertain.
+/// the photo, both are the same, the photo says so little there that a quarter of the length is
+/// uncertain, or a tag on the mat says that the sheet is another size than `print` has it.
 [[nodiscard]] Result<Length> lengthBetween(const Survey& survey, ImagePoint from, ImagePoint to,
                                            const LengthOptions& options = {});
 

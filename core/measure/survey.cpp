@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "measure/beside.h"
 #include "measure/find.h"
 #include "measure/homography.h"
 #include "measure/screen.h"
@@ -261,6 +262,7 @@ Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey fo
     }
     BURROW_DO(checkStretch(found, places, limits));
     if (showsScreen(photo, found)) return refuse({"measure.screen"});
+    found.beside = tagBeside(photo, found, marks.tags);
     return found;
 }
 

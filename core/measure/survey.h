@@ -29,11 +29,18 @@ struct SurveyLimits {
     double mostRadial = 0.15;
 };
 
+/// How large an enclosure's tag on the mat came out.
+struct TagBeside {
+    std::string code;
+    double ratio = 1;  ///< its side as the mat has it, over the side that it tells
+};
+
 struct Survey {
     ScaleKind scale = ScaleKind::mat;
     std::optional<MatMark> mat;       ///< one of its squares
     std::optional<std::string> code;  ///< of the only enclosure's tag in view
     std::vector<std::string> codes;   ///< of all of them
+    std::optional<TagBeside> beside;  ///< of a tag that lies on the mat's place for it
     FitFrame frame;
     Parameters parameters{};
     std::array<double, parameterCount * parameterCount> covariance{};

@@ -8,6 +8,7 @@
 #include "base/file_writer.h"
 #include "base/text.h"
 #include "documents/mat.h"
+#include "measure/beside.h"
 #include "measure/flatten.h"
 #include "measure/length.h"
 #include "measure/survey.h"
@@ -159,6 +160,9 @@ int measureLength(const Setting& setting, const Typed& typed) {
         {"said.length",
          {{"mm", length.value.value}, {"low", length.low.value}, {"high", length.high.value}}}));
     console.line(console.say(byWhat(survey, printed, residual)));
+    if (const auto warning = measure::copyWarning(survey, printed.scale)) {
+        console.line(console.say(*warning));
+    }
     console.value({{"mm", rounded(length.value.value)},
                    {"interval95", {rounded(length.low.value), rounded(length.high.value)}},
                    {"residual_px", residual},
@@ -168,6 +172,7 @@ int measureLength(const Setting& setting, const Typed& typed) {
                    {"mat", survey.mat ? json(survey.mat->name) : json()},
                    {"bar_mm", barJson(printed)},
                    {"printer_sd", rounded(printed.scale.deviation)},
+                   {"tag_ratio", survey.beside ? json(rounded(survey.beside->ratio)) : json()},
                    {"px_per_mm", rounded(survey.pixelsPerMm)},
                    {"radial", survey.hasRadial ? json(survey.parameters[8]) : json()}});
     return done;

@@ -1,6 +1,7 @@
 // What a photo of a mat is measured as, and the words with which one that cannot be is refused.
 #include <QtTest>
 
+#include "measure/beside.h"
 #include "measure/hint.h"
 #include "measure/length.h"
 #include "measure/screen.h"
@@ -135,6 +136,59 @@ private slots:
         const double perMm = stretchAt(cameraOf(shot, seenOf(a5)), found.middle).most;
         const double truth = 26.0 / 36.0 * shot.longSide() / perMm;
         QVERIFY(std::abs(cameraHeight(found).value / truth - 1) < 0.01);
+    }
+    /// The bar was measured before the sheet was copied: the tag that lies on it knows better.
+    void aCopyIsNoticedByTheTagOnIt() {
+        const auto bar = PrintScale::fromBar(Millimetres{100}).value();
+        const auto surveyed = [](double copiedAt) {
+            SheetOptions options;
+            options.hasTag = true;
+            options.perMm = 16;
+            options.copiedAt = copiedAt;
+            const auto shot = usualShot();
+            return survey(photographed(matSheet(a5, options), shot, cameraOf(shot, seenOf(a5))))
+                .value();
+        };
+        const auto camera = cameraOf(usualShot(), seenOf(a5));
+        const auto middle = layoutOf(a5).moult.centre();
+        const auto from = photoOf(camera, {middle.x, middle.y - Millimetres{7.5}});
+        const auto to = photoOf(camera, {middle.x, middle.y + Millimetres{7.5}});
+
+        const auto honest = surveyed(1);
+        QCOMPARE(honest.beside.value().code, std::string(enclosureCode));
+        QVERIFY(std::abs(honest.beside->ratio - 1) < 0.004);
+        QVERIFY(!copyWarning(honest, bar));
+        const auto sure = lengthBetween(honest, from, to, {.print = bar}).value();
+        QVERIFY(sure.deviation() < Millimetres{0.05});
+
+        // What looks like 15 mm is 14.55 on the copy: said, and within the interval.
+        const auto copy = surveyed(0.97);
+        QVERIFY(std::abs(copy.beside.value().ratio - 1 / 0.97) < 0.004);
+        const auto warning = copyWarning(copy, bar);
+        QVERIFY(warning && warning->id == "measure.copied");
+        QVERIFY(englishWords().say(*warning, {}).find("disagree by 3") != std::string::npos);
+        const auto unsure = lengthBetween(copy, from, to, {.print = bar}).value();
+        QVERIFY(unsure.low.value < 0.97 * 15 && 0.97 * 15 < unsure.high.value);
+        // With the copy's own bar all is well.
+        const auto own = PrintScale::fromBar(Millimetres{97}).value();
+        QVERIFY(!copyWarning(copy, own));
+        const auto right = lengthBetween(copy, from, to, {.print = own}).value();
+        QVERIFY(std::abs(right.value.value - 0.97 * 15) < 0.03);
+
+        // No two printers disagree by a tenth.
+        const auto small = surveyed(0.9);
+        QCOMPARE(lengthBetween(small, from, to, {.print = bar}).error().message.id,
+                 std::string("measure.copied"));
+    }
+    /// A tag beside the mat may stand higher, so it says nothing of the sheet.
+    void aTagElsewhereSaysNothingOfTheSheet() {
+        auto found = survey(photoOfMat(usualShot())).value();
+        QVERIFY(found.beside);
+        FoundTag tag;
+        tag.tag = {enclosureCode, tags::printedSide};
+        const auto at = photoOf(found.projection(), layoutOf(a5).moult.centre());
+        tag.symbol.corners = {at, at, at, at};
+        QVERIFY(!tagBeside(photoOfMat(usualShot()), found, {tag}));
     }
     void aTagAloneGivesAScale() {
         Shot shot = usualShot();

@@ -138,7 +138,8 @@ private:
 /// What stands on a drawn mat besides the mat itself.
 struct SheetOptions {
     std::string name = "7Q2M";
-    bool hasTag = false;            ///< an enclosure's tag of 20 mm in its place
+    bool hasTag = false;  ///< an enclosure's tag of 20 mm in its place
+    double copiedAt = 1;  ///< the mat, not the tag that lies on it: 0.97 is a copy at 97 percent
     double dotsPerMm = 600 / 25.4;  ///< of the printer; 0 is a perfect one
     double perMm = 20;
     std::uint32_t printer = 7;  ///< seed of where its lines fall
@@ -162,7 +163,9 @@ inline Sheet matSheet(measure::MatPaper paper, const SheetOptions& options = {})
     if (options.hasTag) {
         const auto at = layout.tag;
         const auto symbol = tags::encode(tags::payload(enclosureCode, tags::printedSide)).value();
-        sheet.draw(symbol, {at.x + Millimetres{38.5}, at.y + Millimetres{4.5}, {20}, {20}},
+        // On a smaller sheet the same tag takes more of it.
+        const Millimetres side{20 / options.copiedAt};
+        sheet.draw(symbol, {at.x + Millimetres{38.5}, at.y + Millimetres{4.5}, side, side},
                    options.dotsPerMm);
     }
     const auto middle = layout.moult.centre();
