@@ -8,11 +8,6 @@
 namespace burrow::measure {
 namespace {
 
-/// Printers of tags are off by some percent where nobody measured (common practice, no source).
-constexpr double tagPrint = 0.02;
-/// How exactly a tag's side is seen in the mat's plane: its edges, the lens and the thickness of a label.
-constexpr double seenDeviation = 0.003;
-
 bool isOn(const MatBox& place, MatPoint point) {
     constexpr Millimetres margin{2};
     return point.x >= place.x - margin && point.y >= place.y - margin &&
@@ -37,8 +32,9 @@ Message words(double off) {
     return {"measure.copied", {{"percent", std::round(1000 * std::abs(off)) / 10}}};
 }
 
-bool isBeyondPrinters(double off, double deviation) {
-    return std::abs(off) > 3 * std::hypot(tagPrint, deviation);
+/// By how much the two may differ where both are what they say.
+double expected(const PrintScale& print, const MeasureRules& rules) {
+    return std::hypot(rules.tagPrint, rules.tagSeen, print.deviation);
 }
 
 }  // namespace
@@ -71,18 +67,19 @@ double copiedBy(const Survey& survey, const PrintScale& print) {
     return survey.beside ? survey.beside->ratio * print.factor - 1 : 0;
 }
 
-Result<PrintScale> agreed(const Survey& survey, const PrintScale& print) {
+Result<PrintScale> agreed(const Survey& survey, const PrintScale& print,
+                          const MeasureRules& rules) {
     const double off = copiedBy(survey, print);
-    const double deviation = std::hypot(seenDeviation, print.deviation);
-    if (isBeyondPrinters(off, deviation)) return fail(Trouble::badInput, words(off));
+    if (std::abs(off) > 3 * expected(print, rules)) return fail(Trouble::badInput, words(off));
     auto result = print;
-    if (copyWarning(survey, print)) result.deviation = std::hypot(print.deviation, off);
+    if (copyWarning(survey, print, rules)) result.deviation = std::hypot(print.deviation, off);
     return result;
 }
 
-std::optional<Message> copyWarning(const Survey& survey, const PrintScale& print) {
+std::optional<Message> copyWarning(const Survey& survey, const PrintScale& print,
+                                   const MeasureRules& rules) {
     const double off = copiedBy(survey, print);
-    if (std::abs(off) <= std::hypot(tagPrint, seenDeviation, print.deviation)) return std::nullopt;
+    if (std::abs(off) <= expected(print, rules)) return std::nullopt;
     return words(off);
 }
 

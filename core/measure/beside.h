@@ -25,9 +25,11 @@ namespace burrow::measure {
 /// The printer's scale as far as the tag bears it out. A disagreement that a printer of tags may be to blame
 /// for stays as it is; beyond it, it is a part of how unsure the scale is. Fails with `badInput` where no two
 /// printers disagree so much.
-[[nodiscard]] Result<PrintScale> agreed(const Survey& survey, const PrintScale& print);
+[[nodiscard]] Result<PrintScale> agreed(const Survey& survey, const PrintScale& print,
+                                        const MeasureRules& rules = shippedRules());
 
 /// What to say of a disagreement that widens the interval; nothing where there is none.
-[[nodiscard]] std::optional<Message> copyWarning(const Survey& survey, const PrintScale& print);
+[[nodiscard]] std::optional<Message> copyWarning(const Survey& survey, const PrintScale& print,
+                                                 const MeasureRules& rules = shippedRules());
 
 }  // namespace burrow::measure

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 
 #include "base/result.h"
@@ -18,6 +19,8 @@ struct PictureInfo {
     /// EXIF orientation (CIPA DC-008, tag 0x0112): 1 is upright, 2 to 8 turned or mirrored.
     int orientation = 1;
     bool hasLocation = false;  ///< an EXIF GPS directory is in the file
+    /// EXIF FocalLengthIn35mmFilm (CIPA DC-008, tag 0xA405), mm; nothing where it is not told.
+    std::optional<int> focal35;
 
     [[nodiscard]] std::int64_t pixels() const { return std::int64_t{width} * height; }
 };

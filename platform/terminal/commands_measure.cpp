@@ -52,11 +52,18 @@ int mat(const Setting& setting, const Typed& typed) {
     return done;
 }
 
-Result<pictures::Raster> openPhoto(const Path& path) {
+struct Opened {
+    pictures::Raster photo;
+    pictures::PictureInfo info;
+};
+
+Result<Opened> openPhoto(const Path& path) {
     DeviceFiles files;
     const pictures::Limits limits;
     BURROW_TRY(const auto bytes, files.read(path, limits.bytes));
-    return pictures::decode(bytes, limits);
+    BURROW_TRY(const auto info, pictures::inspect(bytes, limits));
+    BURROW_TRY(auto photo, pictures::decode(bytes, limits));
+    return Opened{std::move(photo), info};
 }
 
 /// "1204,880.5"
@@ -97,7 +104,7 @@ Result<Printed> printedOf(const measure::Survey& survey, const Setting& setting,
     if (typed.book.empty()) return Printed{};
     BURROW_TRY(auto book, openToRead(typed.book, setting));
     BURROW_TRY(const auto info, roomInfo(book));
-    if (!survey.mat) return Printed{{1, unmeasuredPrint}, std::nullopt};
+    if (!survey.mat) return Printed{{1, unmeasuredPrint()}, std::nullopt};
     const auto& name = survey.mat->name;
     Printed printed{printScaleOf(info, name), std::nullopt};
     const auto kept = readMat(settingOf(name), info.other(settingOf(name)));
@@ -126,9 +133,10 @@ Result<Measured> measureIt(const Setting& setting, const Typed& typed) {
     measure::LengthOptions options;
     options.pointDeviation = typed.pointPixels;
     options.height = {{typed.heightMm}, {typed.heightDeviationMm}};
-    BURROW_TRY(const auto photo, openPhoto(typed.photo));
+    BURROW_TRY(const auto opened, openPhoto(typed.photo));
     const measure::ImagePoint middle{0.5 * (from.x + to.x), 0.5 * (from.y + to.y)};
-    BURROW_TRY(auto survey, measure::survey(photo, middle));
+    BURROW_TRY(auto survey, measure::survey(opened.photo, middle));
+    survey.focal35 = opened.info.focal35;
     BURROW_TRY(auto printed, printedOf(survey, setting, typed));
     options.print = printed.scale;
     BURROW_TRY(const auto length, measure::lengthBetween(survey, from, to, options));
@@ -204,7 +212,8 @@ Result<Flattened> flattenIt(const Setting& setting, const Typed& typed) {
         return fail(Trouble::badInput, {"measure.badEnding"});
     }
     BURROW_DO(checkBar(typed));
-    BURROW_TRY(auto photo, openPhoto(typed.photo));
+    BURROW_TRY(auto opened, openPhoto(typed.photo));
+    auto& photo = opened.photo;
     BURROW_TRY(auto survey, measure::survey(photo));
     BURROW_TRY(const auto printed, printedOf(survey, setting, typed));
     measure::FlattenOptions options;

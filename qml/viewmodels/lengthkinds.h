@@ -3,6 +3,7 @@
 
 #include <QVariantList>
 
+#include "measure/rules.h"
 #include "viewmodels/wording.h"
 
 namespace burrow {
@@ -17,11 +18,8 @@ struct LengthKind {
 };
 [[nodiscard]] std::span<const LengthKind> lengthKinds();
 
-/// What may stand above the mat, each with how sure that is (common practice, no source).
-struct MeasuredHeight {
-    Millimetres above;
-    Millimetres deviation;
-};
+/// What may stand above the mat, each with how sure that is (assets/rules/tables/measure.json).
+using MeasuredHeight = measure::UsualHeight;
 [[nodiscard]] std::span<const MeasuredHeight> measuredHeights();
 
 /// "leg 1 femur": which segment, as entries hold it.

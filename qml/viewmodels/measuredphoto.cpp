@@ -77,7 +77,8 @@ Result<MeasuredPhoto> MeasuredPhoto::read(Files& files,
     measured.width_ = photo.width();
     measured.height_ = photo.height();
     measured.sight_ = sightOf(photo);
-    const auto& survey = measured.sight_.survey;
+    auto& survey = measured.sight_.survey;
+    if (survey) survey->focal35 = info.focal35;
     if (print && survey && survey->mat) measured.print_ = print(survey->mat->name);
     if (!measured.showFlat(photo)) measured.showAsItIs(photo, info.orientation);
     return measured;

@@ -156,7 +156,7 @@ void MeasureModel::setScreenScale(qreal scale) {
 measure::PrintScale MeasureModel::print() const {
     const auto& survey = measured_->sight().survey;
     // A tag says how large it was printed; printers that shrink shrink tags too.
-    if (!survey->mat) return {1, unmeasuredPrint};
+    if (!survey->mat) return {1, unmeasuredPrint()};
     return printScaleOf(desk_->room()->info(), survey->mat->name);
 }
 

@@ -13,6 +13,6 @@ FUZZ_TARGET(decode) {
     BURROW_REQUIRE(std::int64_t{photo->width()} * photo->height() <= small.pixels);
     const auto found = measure::survey(*photo);
     if (!found) return;
-    BURROW_REQUIRE(found->pixelsPerMm >= measure::SurveyLimits().leastPixelsPerMm);
+    BURROW_REQUIRE(found->pixelsPerMm >= measure::shippedRules().leastPixelsPerMm);
     BURROW_REQUIRE(found->residual >= 0);
 }

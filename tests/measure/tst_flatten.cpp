@@ -243,6 +243,55 @@ private slots:
             QVERIFY(std::equal(lying.row(7), lying.row(8), plain.row(7)));
         }
     }
+    /// Brands of ISO/IEC 23008-12, at the head or among those that the file is compatible with.
+    void heicInAllItsBrands() {
+        const auto id = [](const std::string& head, const std::string& compatible) {
+            Bytes bytes{0, 0, 0, static_cast<std::uint8_t>(16 + compatible.size())};
+            const std::string box = "ftyp" + head + std::string(4, '\0') + compatible;
+            bytes.insert(bytes.end(), box.begin(), box.end());
+            const std::string rest = "xxxxheic";  // beyond the box
+            bytes.insert(bytes.end(), rest.begin(), rest.end());
+            return pictures::decode(bytes).error().message.id;
+        };
+        for (const char* brand :
+             {"heic", "heix", "heim", "heis", "hevc", "hevx", "hevm", "hevs", "mif1", "msf1"}) {
+            QCOMPARE(id(brand, ""), std::string("picture.heic"));
+            QCOMPARE(id("xyz1", std::string("abcd") + brand), std::string("picture.heic"));
+        }
+        QCOMPARE(id("isom", "isomavc1"), std::string("picture.none"));
+        QCOMPARE(id("isom", "isomaheica.."), std::string("picture.none"));  // not on a word of four
+        QCOMPARE(pictures::decode(Bytes{0, 0, 0, 200, 'f', 't', 'y', 'p', 'i', 's', 'o', 'm'})
+                     .error()
+                     .message.id,
+                 std::string("picture.none"));
+    }
+    /// The lens stands in a directory of its own, which the first one names.
+    void theLensOfExif() {
+        const auto jpeg = pictures::encodeJpeg(photo(usualShot()), 85).value();
+        const auto with = [&](int pointer, int focal) {
+            std::vector<std::uint8_t> exif{0xFF, 0xE1, 0, 52, 'E', 'x', 'i', 'f', 0, 0};
+            const std::vector<std::uint8_t> tiff{
+                'M', 'M', 0, 42, 0, 0, 0, 8,
+                // One entry: the other directory.
+                0, 1, 0x87, 0x69, 0, 4, 0, 0, 0, 1, 0, 0, 0, static_cast<std::uint8_t>(pointer), 0,
+                0, 0, 0,
+                // And its one entry, at 26.
+                0, 1, 0xA4, 0x05, 0, 3, 0, 0, 0, 1, static_cast<std::uint8_t>(focal >> 8),
+                static_cast<std::uint8_t>(focal & 255), 0, 0, 0, 0};
+            exif.insert(exif.end(), tiff.begin(), tiff.end());
+            exif[3] = static_cast<std::uint8_t>(exif.size() - 2);
+            Bytes bytes(jpeg.begin(), jpeg.begin() + 2);
+            bytes.insert(bytes.end(), exif.begin(), exif.end());
+            bytes.insert(bytes.end(), jpeg.begin() + 2, jpeg.end());
+            return pictures::inspect(bytes).value().focal35;
+        };
+        QCOMPARE(with(26, 52).value(), 52);
+        QVERIFY(!with(26, 0));
+        QVERIFY(!with(26, 60000));
+        QVERIFY(!with(250, 52));  // beyond the segment
+        QVERIFY(!with(8, 52));    // the first one again
+        QVERIFY(!pictures::inspect(jpeg).value().focal35);
+    }
     void filesThatAreNotWhole() {
         const auto jpeg = pictures::encodeJpeg(photo(usualShot()), 85).value();
         const auto id = [](const Bytes& bytes) {

@@ -190,6 +190,7 @@ inline Sheet tagOnly(std::uint32_t printer = 7, double perMm = 20, double dotsPe
 /// How a photo is taken.
 struct Shot {
     double megapixels = 12;
+    double focal = 26;  ///< mm, where the longer side of the picture is 36 mm
     bool isPortrait = true;
     double tilt = 0;     ///< degrees from looking straight down
     double azimuth = 0;  ///< degrees: towards which side it is tilted
@@ -217,7 +218,7 @@ struct Shot {
 /// The camera that takes the shot: everything within `seen` is in the picture.
 inline measure::Projection cameraOf(const Shot& shot, const MatBox& seen) {
     const double degree = std::numbers::pi / 180;
-    const double focal = 26.0 / 36.0 * shot.longSide();
+    const double focal = shot.focal / 36.0 * shot.longSide();
     const double a = shot.azimuth * degree, t = shot.tilt * degree, r = shot.roll * degree;
     // Turned about an axis in the sheet, then about the line of sight.
     const double ux = std::cos(a), uy = std::sin(a), c = std::cos(t), s = std::sin(t);
