@@ -167,6 +167,23 @@ private slots:
         const auto most = QRegularExpression("from 1 to (\\d+) pixels").match(run.err).captured(1);
         QVERIFY2(most == "47", qPrintable(run.err));
     }
+    /// Whatever EXIF says of the way up, points are those of the stored pixels.
+    void exifLies() {
+        const auto whole = burrow.read("mat.jpg");
+        QByteArray exif(
+            "\xFF\xE1\0\x22"
+            "Exif\0\0MM\0*\0\0\0\x08\0\x01",
+            20);
+        exif += QByteArray("\x01\x12\0\x03\0\0\0\x01\0\x06\0\0\0\0\0\0", 16);
+        burrow.write("lying.jpg", whole.left(2) + exif + whole.mid(2));
+        const auto words =
+            QString("measure %3 --from %1 --to %2 --json").arg(point(24, 168), point(124, 168));
+        const auto plain = burrow(words.arg("mat.jpg"));
+        const auto lying = burrow(words.arg("lying.jpg"));
+        QVERIFY2(lying.status == 0, qPrintable(lying.err));
+        QCOMPARE(lying.json()["mm"], plain.json()["mm"]);
+        QCOMPARE(lying.json()["interval95"], plain.json()["interval95"]);
+    }
     void refused_data() {
         QTest::addColumn<QString>("words");
         QTest::addColumn<QString>("said");
@@ -182,6 +199,12 @@ private slots:
                              << "stops halfway";
         QTest::newRow("cut, flattened") << "flatten cut.jpg --out x.png"
                                         << "stops halfway";
+        QTest::newRow("HEIC") << "measure photo.heic --from 1,2 --to 3,4"
+                              << "in HEIC";
+        QTest::newRow("HEIC, flattened") << "flatten photo.heic --out x.png"
+                                         << "untouched where it was";
+        QTest::newRow("300 megapixels") << "measure huge.jpg --from 1,2 --to 3,4"
+                                        << "307 megapixels; up to 64";
         QTest::newRow("no ending") << "flatten mat.jpg --out x.bmp"
                                    << ".jpg or .png";
         QTest::newRow("no mat's name") << "mat --out x.pdf --name OOPS"
@@ -192,11 +215,21 @@ private slots:
         QFETCH(QString, said);
         const auto whole = burrow.read("mat.jpg");
         burrow.write("cut.jpg", whole.left(whole.size() / 2));
+        burrow.write("photo.heic", QByteArray("\0\0\0\x18"
+                                              "ftypxyz1\0\0\0\0"
+                                              "isomheis",
+                                              24));
+        auto huge = whole;
+        const auto header = huge.indexOf(QByteArray("\xFF\xC0", 2));
+        QVERIFY(header > 0);
+        huge.replace(header + 5, 4, QByteArray("\x40\x00\x49\x3E", 4));
+        burrow.write("huge.jpg", huge);
         const auto run = burrow(words);
         QCOMPARE(run.status, 1);
         QVERIFY2(run.err.contains(said), qPrintable(run.err));
         QVERIFY(run.out.isEmpty());
         QCOMPARE(burrow.read("mat.jpg"), whole);
+        QCOMPARE(burrow.read("huge.jpg"), huge);
         QVERIFY(!QFile::exists(burrow.path("x.png")) && !QFile::exists(burrow.path("x.pdf")));
     }
 };
