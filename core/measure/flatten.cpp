@@ -180,24 +180,51 @@ MatBox wholeOf(const Survey& survey) {
     return {survey.middle.x - around, survey.middle.y - around, 2 * around, 2 * around};
 }
 
+/// Its sides in pixels, or nothing where it would be empty or too large.
+struct Size {
+    double width;
+    double height;
+};
+std::optional<Size> sizeAt(const MatBox& region, double perMm, const Survey& survey) {
+    const Size size{std::round(region.width.value * perMm),
+                    std::round(region.height.value * perMm)};
+    const double beside = 1.0 * survey.photoWidth * survey.photoHeight;
+    const bool fits =
+        size.width >= 1 && size.height >= 1 && size.width * size.height + beside <= mostPixelsHeld;
+    return fits ? std::optional(size) : std::nullopt;
+}
+
 }  // namespace
+
+double largestScale(const Survey& survey, const FlattenOptions& options) {
+    const auto region = options.region.value_or(wholeOf(survey));
+    const double area = region.width.value * region.height.value;
+    const double left = mostPixelsHeld - 1.0 * survey.photoWidth * survey.photoHeight;
+    if (!(area > 0) || left <= 0) return 0;
+    double scale = std::floor(std::sqrt(left / area) / options.print.factor);
+    // Rounding to whole pixels may ask for a little more.
+    while (scale > 0 && !sizeAt(region, scale * options.print.factor, survey)) --scale;
+    return scale;
+}
 
 Result<Raster> flatten(const Raster& photo, const Survey& survey, const FlattenOptions& options) {
     const auto region = options.region.value_or(wholeOf(survey));
-    const double width = std::round(region.width.value * options.pixelsPerMm);
-    const double height = std::round(region.height.value * options.pixelsPerMm);
-    constexpr double mostPixels = 64e6;
-    if (!(width >= 1 && height >= 1 && width * height <= mostPixels)) {
-        return fail(Trouble::badInput, {"measure.badScale"});
+    // A millimetre of the sheet as it was meant came out as `factor` of them.
+    const double perMm = options.pixelsPerMm * options.print.factor;
+    const auto size = sizeAt(region, perMm, survey);
+    if (!size) {
+        return fail(Trouble::badInput,
+                    {"measure.badScale", {{"most", largestScale(survey, options)}}});
     }
+    const auto [width, height] = *size;
     Raster result(static_cast<int>(width), static_cast<int>(height));
     const auto projection = survey.projection();
-    const double finer = stretchAt(projection, region.centre()).most / options.pixelsPerMm;
+    const double finer = stretchAt(projection, region.centre()).most / perMm;
     // A little finer than the result does no harm, and costs four times as much to mend.
     constexpr double worthIt = 1.5;
     constexpr double mostFine = 16;
     const int n = finer > worthIt ? static_cast<int>(std::ceil(std::min(finer, mostFine))) : 1;
-    const Sampler sampler(photo, projection, region, options.pixelsPerMm * n, options.balance);
+    const Sampler sampler(photo, projection, region, perMm * n, options.balance);
     // In bands of as many rows of the result as a net's mesh holds fine ones.
     const int rowsOfBand = std::max(1, mesh / n);
     const auto bands = static_cast<std::size_t>((result.height() + rowsOfBand - 1) / rowsOfBand);

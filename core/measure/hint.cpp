@@ -9,12 +9,6 @@
 namespace burrow::measure {
 namespace {
 
-constexpr double leastLevel = 0.72;      // as in SurveyLimits
-constexpr double leastSharpness = 0.35;  // common practice, no source
-constexpr double leastContrast = 40;     // of 255; common practice, no source
-/// A frame has some tenth of a still's pixels: half of its width must be mat.
-constexpr double leastShare = 0.5;
-
 int valueAt(const tags::LumaView& frame, double x, double y) {
     const int column = std::clamp(static_cast<int>(x), 0, frame.width - 1);
     const int row = std::clamp(static_cast<int>(y), 0, frame.height - 1);
@@ -55,7 +49,8 @@ Steepness steepnessAt(const tags::LumaView& frame, const tags::FoundSymbol& symb
     return result;
 }
 
-void lookAt(const tags::LumaView& frame, const FoundMarks& marks, LiveHint& live) {
+void lookAt(const tags::LumaView& frame, const FoundMarks& marks, const MeasureRules& rules,
+            LiveHint& live) {
     double contrast = 255;
     live.sharpness = 1;
     for (const auto& [mark, symbol] : marks.mat) {
@@ -67,12 +62,13 @@ void lookAt(const tags::LumaView& frame, const FoundMarks& marks, LiveHint& live
         contrast = std::min(contrast, steep.step);
         live.sharpness = std::min(live.sharpness, steep.step > 0 ? steep.steepest / steep.step : 0);
     }
-    if (contrast < leastContrast) live.hint = Hint::dim;
-    if (live.sharpness < leastSharpness) live.hint = Hint::blurred;
+    if (contrast < rules.hintContrast) live.hint = Hint::dim;
+    if (live.sharpness < rules.hintSharpness) live.hint = Hint::blurred;
 }
 
 /// How level and how large the whole mat is seen.
-void lookAtWhole(const tags::LumaView& frame, const FoundMarks& marks, LiveHint& live) {
+void lookAtWhole(const tags::LumaView& frame, const FoundMarks& marks, const MeasureRules& rules,
+                 LiveHint& live) {
     std::vector<PointPair> pairs;
     double left = frame.width, right = 0, top = frame.height, bottom = 0;
     const auto& layout = layoutOf(marks.mat.front().mark.paper);
@@ -94,8 +90,8 @@ void lookAtWhole(const tags::LumaView& frame, const FoundMarks& marks, LiveHint&
                                    {0.5 * layout.width, 0.5 * layout.height});
     live.level = stretch.most > 0 ? stretch.least / stretch.most : 0;
     const double share = std::max((right - left) / frame.width, (bottom - top) / frame.height);
-    if (share < leastShare) live.hint = Hint::far;
-    if (live.level < leastLevel) live.hint = Hint::tilted;
+    if (share < rules.hintShare) live.hint = Hint::far;
+    if (live.level < rules.leastLevel) live.hint = Hint::tilted;
 }
 
 }  // namespace
@@ -118,19 +114,19 @@ Message LiveHint::message() const {
     return {"measure.hint.ready"};
 }
 
-LiveHint hintFor(const tags::LumaView& frame) {
+LiveHint hintFor(const tags::LumaView& frame, const MeasureRules& rules) {
     LiveHint live;
     FoundMarks marks;
     addMarks(marks, tags::decode(frame, tags::Effort::fast), 1, {});
     if (marks.mat.empty()) return live;
     const auto& first = marks.mat.front().mark;
     live.hint = Hint::ready;
-    lookAt(frame, marks, live);
+    lookAt(frame, marks, rules, live);
     const bool isOneMat =
         std::all_of(marks.mat.begin(), marks.mat.end(), [&](const FoundMark& each) {
             return each.mark.paper == first.paper && each.mark.name == first.name;
         });
-    if (marks.corners() == matCorners.size()) lookAtWhole(frame, marks, live);
+    if (marks.corners() == matCorners.size()) lookAtWhole(frame, marks, rules, live);
     if (marks.corners() < matCorners.size()) {
         live.hint = readsBetterMirrored(marks, frame) ? Hint::mirrored : Hint::corners;
     }

@@ -5,6 +5,7 @@
 
 #include "base/message.h"
 #include "measure/mat.h"
+#include "measure/rules.h"
 #include "tags/symbol.h"
 
 namespace burrow::measure {
@@ -35,6 +36,7 @@ struct LiveHint {
 
 /// A frame of 720 lines takes a few milliseconds. A still picture may see more than the frame does, so
 /// this guides and does not decide. Keeps nothing; safe from any thread.
-[[nodiscard]] LiveHint hintFor(const tags::LumaView& frame);
+[[nodiscard]] LiveHint hintFor(const tags::LumaView& frame,
+                               const MeasureRules& rules = shippedRules());
 
 }  // namespace burrow::measure

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "measure/beside.h"
+
 namespace burrow::measure {
 namespace {
 
@@ -70,8 +72,10 @@ Millimetres Length::deviation() const {
                       square(deviations.height.value) + square(deviations.print.value))};
 }
 
-Millimetres cameraHeight(const Survey& survey) {
-    const double focal = 26.0 / 36.0 * std::max(survey.photoWidth, survey.photoHeight);
+Millimetres cameraHeight(const Survey& survey, const MeasureRules& rules) {
+    const double filmDiagonal = std::hypot(36, 24);
+    const double focal = survey.focal35.value_or(rules.usualFocal) / filmDiagonal *
+                         std::hypot(survey.photoWidth, survey.photoHeight);
     // The columns of K^-1 H are the sheet's axes and the way to its origin, all in one unit (Zhang 2000).
     const auto& h = survey.projection().toPicture;
     const double cx = survey.frame.middle.x;
@@ -92,7 +96,7 @@ Millimetres cameraHeight(const Survey& survey) {
 }
 
 Result<Length> lengthBetween(const Survey& survey, ImagePoint from, ImagePoint to,
-                             const LengthOptions& options) {
+                             const LengthOptions& options, const MeasureRules& rules) {
     const auto refuse = [](const char* id) { return fail(Trouble::badInput, {id}); };
     const auto isInside = [&](ImagePoint point) {
         return point.x >= 0 && point.y >= 0 && point.x <= survey.photoWidth &&
@@ -106,21 +110,22 @@ Result<Length> lengthBetween(const Survey& survey, ImagePoint from, ImagePoint t
     if (!plain || !byPlane || !byPoints) return refuse("measure.unsure");
     if (!(*plain > 0)) return refuse("measure.samePoint");
     // Seen from the height c, what stands h above the sheet looks larger by c / (c - h).
-    const double camera = cameraHeight(survey).value;
+    const double camera = cameraHeight(survey, rules).value;
     const double raised = options.height.above.value / camera;
     if (!(std::abs(raised) < 0.5)) return refuse("measure.unsure");
-    const double factor = options.print.factor * (1 - raised);
+    BURROW_TRY(const auto print, agreed(survey, options.print, rules));
+    const double factor = print.factor * (1 - raised);
     Length length;
     length.value = {*plain * factor};
     length.deviations.plane = {std::sqrt(*byPlane) * factor};
     length.deviations.points = {std::sqrt(*byPoints) * options.pointDeviation * factor};
+    const double byFocal = survey.focal35 ? rules.toldFocalDeviation : rules.unknownFocalDeviation;
     length.deviations.height = {
-        *plain * options.print.factor *
-        std::hypot(options.height.deviation.value / camera, raised * cameraHeightDeviation)};
-    length.deviations.print = {length.value.value * options.print.deviation / options.print.factor};
+        *plain * print.factor *
+        std::hypot(options.height.deviation.value / camera, raised * byFocal)};
+    length.deviations.print = {length.value.value * print.deviation / print.factor};
     const double half = normal95 * length.deviation().value;
-    constexpr double mostUnsure = 0.25;
-    if (!(length.deviation().value <= mostUnsure * length.value.value)) {
+    if (!(length.deviation().value <= rules.mostUnsure * length.value.value)) {
         return refuse("measure.unsure");
     }
     length.low = {std::max(0.0, length.value.value - half)};

@@ -38,15 +38,15 @@ struct Length {
 };
 
 /// The straight line between two points of the photo. Fails with `badInput` where a point is outside of
-/// the photo, both are the same, or the photo says so little there that a quarter of the length is
-/// uncertain.
+/// the photo, both are the same, the photo says so little there that a quarter of the length is
+/// uncertain, or a tag on the mat says that the sheet is another size than `print` has it.
 [[nodiscard]] Result<Length> lengthBetween(const Survey& survey, ImagePoint from, ImagePoint to,
-                                           const LengthOptions& options = {});
+                                           const LengthOptions& options = {},
+                                           const MeasureRules& rules = shippedRules());
 
-/// How far the camera was above the sheet. The photo says it up to the camera's angle of view, for
-/// which that of most phones is taken (26 mm on 36 by 24 mm film, common practice, no source).
-[[nodiscard]] Millimetres cameraHeight(const Survey& survey);
-/// By how much that may be off, as a standard deviation relative to it.
-inline constexpr double cameraHeightDeviation = 0.15;
+/// How far the camera was above the sheet. The photo says it up to the camera's angle of view: that of the
+/// survey's `focal35`, by the diagonal of the picture and of film (36 by 24 mm), or of the usual lens.
+[[nodiscard]] Millimetres cameraHeight(const Survey& survey,
+                                       const MeasureRules& rules = shippedRules());
 
 }  // namespace burrow::measure

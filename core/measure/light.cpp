@@ -78,15 +78,15 @@ Balance Balance::by(const std::array<double, 3>& gains) {
     return balance;
 }
 
-Result<Balance> balanceOf(const pictures::Raster& photo, const Survey& survey) {
+Result<Balance> balanceOf(const pictures::Raster& photo, const Survey& survey,
+                          const MeasureRules& rules) {
     const auto refuse = [] { return fail(Trouble::badInput, {"measure.greyPatch"}); };
     if (!survey.mat) return refuse();
     const auto mean = meanOver(photo, survey.projection(), layoutOf(survey.mat->paper).grey);
     // A shadow's edge or something lying on it; light that merely falls off is well below.
-    constexpr double mostSpread = 0.5;
-    if (!mean || mean->spread > mostSpread) return refuse();
+    if (!mean || mean->spread > rules.greySpread) return refuse();
     std::array<double, 3> gains{};
-    constexpr double mostGain = 4;
+    const double mostGain = rules.greyGain;
     for (std::size_t i = 0; i < 3; ++i) {
         gains[i] = linearLight(greyLevel) / std::max(1e-6, mean->channels[i]);
         if (gains[i] > mostGain || gains[i] < 1 / mostGain) return refuse();

@@ -26,6 +26,7 @@ struct Balance {
 /// Makes the mat's grey patch what it was printed as, sRGB 102 in each channel, by one factor for each
 /// channel in linear light. Fails with `badInput` where the patch is not whole in the photo, too dark,
 /// too light or uneven to say anything, or asks for more than a fourfold change.
-[[nodiscard]] Result<Balance> balanceOf(const pictures::Raster& photo, const Survey& survey);
+[[nodiscard]] Result<Balance> balanceOf(const pictures::Raster& photo, const Survey& survey,
+                                        const MeasureRules& rules = shippedRules());
 
 }  // namespace burrow::measure

@@ -11,6 +11,7 @@
 #include "base/random.h"
 #include "base/result.h"
 #include "measure/plane.h"
+#include "measure/rules.h"
 
 namespace burrow::measure {
 
@@ -64,11 +65,10 @@ struct PrintScale {
     double factor = 1;
     double deviation = 0;  ///< standard deviation of it
 
-    /// From the bar as measured with a ruler or caliper. Half a millimetre is the finest mark of many
-    /// rulers; a quarter is what is read between two marks (common practice, no source). Fails with
-    /// `badInput` beyond 80 to 120 mm.
-    static Result<PrintScale> fromBar(Millimetres measured,
-                                      Millimetres deviation = Millimetres{0.1});
+    /// From the bar as measured with a ruler or caliper, and how exactly that was. Fails with `badInput`
+    /// beyond 80 to 120 mm.
+    static Result<PrintScale> fromBar(Millimetres measured, Millimetres deviation = Millimetres{
+                                                                shippedRules().barDeviation});
 };
 
 }  // namespace burrow::measure

@@ -119,7 +119,7 @@ Wave strongestWave(const pictures::Raster& photo, ImagePoint centre, int side) {
     return {std::sqrt(most) / share, most / std::max(1e-9, *middle)};
 }
 
-bool showsScreen(const pictures::Raster& photo, const Survey& survey) {
+bool showsScreen(const pictures::Raster& photo, const Survey& survey, const MeasureRules& rules) {
     if (!survey.mat) return false;
     const auto projection = survey.projection();
     int waves = 0;
@@ -130,10 +130,8 @@ bool showsScreen(const pictures::Raster& photo, const Survey& survey) {
         if (room < small) continue;
         const auto wave =
             strongestWave(photo, photoOf(projection, box.centre()), room >= large ? large : small);
-        // Common practice, no source: noise and JPEG stay below either by more than a half.
-        constexpr double leastAmplitude = 1.5;
-        constexpr double leastClarity = 150;
-        if (wave.amplitude > leastAmplitude && wave.clarity > leastClarity) ++waves;
+        // Noise and JPEG stay below either by more than a half.
+        if (wave.amplitude > rules.screenAmplitude && wave.clarity > rules.screenClarity) ++waves;
     }
     return waves == static_cast<int>(layoutOf(survey.mat->paper).blank.size());
 }

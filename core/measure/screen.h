@@ -17,6 +17,7 @@ struct Wave {
 /// JPEG's blocks, do not count.
 [[nodiscard]] Wave strongestWave(const pictures::Raster& photo, ImagePoint centre, int side);
 
-[[nodiscard]] bool showsScreen(const pictures::Raster& photo, const Survey& survey);
+[[nodiscard]] bool showsScreen(const pictures::Raster& photo, const Survey& survey,
+                               const MeasureRules& rules = shippedRules());
 
 }  // namespace burrow::measure

@@ -26,11 +26,9 @@ int steepest(const GreyCopy& picture, int apart) {
 
 }  // namespace
 
-bool looksBlurred(const GreyCopy& picture) {
+bool looksBlurred(const GreyCopy& picture, const MeasureRules& rules) {
     constexpr int apart = 8;
-    // Common practice, no source: a blur of two pixels in the reduced copy, at which no symbol reads.
-    constexpr double sharp = 0.25;
-    return steepest(picture, 1) < sharp * steepest(picture, apart);
+    return steepest(picture, 1) < rules.sharpEdge * steepest(picture, apart);
 }
 
 }  // namespace burrow::measure

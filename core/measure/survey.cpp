@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "measure/beside.h"
 #include "measure/find.h"
 #include "measure/homography.h"
 #include "measure/screen.h"
@@ -19,42 +20,72 @@ tl::unexpected<Error> refuse(Message message) {
     return fail(Trouble::badInput, std::move(message));
 }
 
-/// What is believed of a lens before its photo is seen: those of phones bend straight lines by less than
-/// this at the corners (common practice, no source).
-constexpr RadialBelief lensBelief{0, 0.04};
 constexpr RadialBelief noLens{};
+
+/// The corners of a square, on the sheet and in the photo.
+void addPairs(std::vector<PointPair>& pairs, const FoundMark& square, const MatLayout& layout) {
+    const auto box = layout.square(square.mark.corner);
+    const double x = box.x.value, y = box.y.value, side = box.width.value;
+    const auto& corners = square.symbol.corners;
+    pairs.push_back({{x, y}, corners[0]});
+    pairs.push_back({{x + side, y}, corners[1]});
+    pairs.push_back({{x + side, y + side}, corners[2]});
+    pairs.push_back({{x, y + side}, corners[3]});
+}
 
 /// How a square is seen, judged by its corners alone.
 Stretch roughStretch(const FoundMark& square, const Raster& photo) {
-    const auto box = layoutOf(square.mark.paper).square(square.mark.corner);
-    const double x = box.x.value, y = box.y.value, side = box.width.value;
-    const auto& corners = square.symbol.corners;
-    const std::array<PointPair, 4> pairs{{{{x, y}, corners[0]},
-                                          {{x + side, y}, corners[1]},
-                                          {{x + side, y + side}, corners[2]},
-                                          {{x, y + side}, corners[3]}}};
+    const auto& layout = layoutOf(square.mark.paper);
+    const auto box = layout.square(square.mark.corner);
+    std::vector<PointPair> pairs;
+    addPairs(pairs, square, layout);
     const auto h = directHomography(pairs);
     return h ? stretchAt({*h, Radial::about(photo.width(), photo.height())}, box.centre())
              : Stretch{};
 }
 
+/// Whether the one square that is missing lies within the photo all the same, so that something is on it.
+bool isCovered(const std::vector<FoundMark>& squares, const Raster& photo) {
+    if (squares.size() + 1 != matCorners.size()) return false;
+    const auto& layout = layoutOf(squares.front().mark.paper);
+    std::vector<PointPair> pairs;
+    for (const auto& square : squares) addPairs(pairs, square, layout);
+    const auto h = directHomography(pairs);
+    if (!h) return false;
+    for (const auto corner : matCorners) {
+        const auto has = [&](const FoundMark& each) { return each.mark.corner == corner; };
+        if (std::any_of(squares.begin(), squares.end(), has)) continue;
+        const auto box = layout.square(corner);
+        for (const double dx : {0.0, box.width.value}) {
+            for (const double dy : {0.0, box.height.value}) {
+                const auto at = mapped(*h, {box.x.value + dx, box.y.value + dy});
+                if (!(at.x >= 0 && at.y >= 0 && at.x <= photo.width() && at.y <= photo.height())) {
+                    return false;
+                }
+            }
+        }
+    }
+    return true;
+}
+
 /// Why not all squares could be read, from what those that could look like.
 Message whyMissing(const std::vector<FoundMark>& squares, const Raster& photo,
-                   const SurveyLimits& limits) {
+                   const MeasureRules& rules) {
     for (const auto& square : squares) {
         const auto stretch = roughStretch(square, photo);
         // Corners alone are not exact: only what is clearly too much is said.
-        constexpr double clearly = 0.85;
-        if (stretch.least < clearly * limits.leastLevel * stretch.most) return {"measure.tilted"};
-        if (stretch.least < limits.readablePixelsPerMm) return {"measure.far"};
+        const double clearly = rules.clearlyBeyond;
+        if (stretch.least < clearly * rules.leastLevel * stretch.most) return {"measure.tilted"};
+        if (stretch.least < rules.readablePixelsPerMm) return {"measure.far"};
     }
-    if (looksBlurred(greyCopy(photo, 1600))) return {"measure.blurred"};
+    if (looksBlurred(greyCopy(photo, 1600), rules)) return {"measure.blurred"};
+    if (isCovered(squares, photo)) return {"measure.hidden"};
     return {"measure.corners", {{"count", static_cast<std::int64_t>(squares.size())}}};
 }
 
 /// The squares, one of each corner, in the order of MatCorner.
 Result<std::vector<FoundMark>> wholeMat(const FoundMarks& marks, const Raster& photo,
-                                        const SurveyLimits& limits) {
+                                        const MeasureRules& rules) {
     const auto& first = marks.mat.front().mark;
     std::vector<FoundMark> squares;
     for (const auto corner : matCorners) {
@@ -70,7 +101,7 @@ Result<std::vector<FoundMark>> wholeMat(const FoundMarks& marks, const Raster& p
         }
     }
     if (squares.size() == matCorners.size()) return squares;
-    return refuse(whyMissing(squares, photo, limits));
+    return refuse(whyMissing(squares, photo, rules));
 }
 
 /// How far the symbols' own homographies lie from the common projection: the sum of squares that is
@@ -108,23 +139,28 @@ double farthestOff(const std::vector<SymbolEdges>& symbols, const MatLayout& lay
     return most;
 }
 
-Done checkSymbol(const SymbolEdges& symbol, const SurveyLimits& limits) {
-    if (symbol.blur > limits.mostBlur * symbol.module) return refuse({"measure.blurred"});
-    if (symbol.contrast < limits.leastContrast) return refuse({"measure.dim"});
+Done checkSymbol(const SymbolEdges& symbol, const MeasureRules& rules) {
+    if (symbol.blur > rules.mostBlur * symbol.module) return refuse({"measure.blurred"});
+    if (symbol.contrast < rules.leastContrast) return refuse({"measure.dim"});
     return {};
 }
 
-Done checkStretch(Survey& found, std::span<const MatPoint> places, const SurveyLimits& limits) {
+/// Words about the mat, or about the tag where it is all that shows.
+Message wordsFor(const Survey& found, const char* mat, const char* tag) {
+    return {found.scale == ScaleKind::mat ? mat : tag};
+}
+
+Done checkStretch(Survey& found, std::span<const MatPoint> places, const MeasureRules& rules) {
     const auto projection = found.projection();
     const auto middle = stretchAt(projection, found.middle);
     if (middle.isMirrored) return refuse({"measure.mirrored"});
-    if (!(middle.least > 0) || middle.least < limits.leastLevel * middle.most) {
-        return refuse({"measure.tilted"});
+    if (!(middle.least > 0) || middle.least < rules.leastLevel * middle.most) {
+        return refuse(wordsFor(found, "measure.tilted", "measure.tag.tilted"));
     }
     found.pixelsPerMm = middle.least;
     for (const auto& place : places) {
-        if (!(stretchAt(projection, place).least >= limits.leastPixelsPerMm)) {
-            return refuse({"measure.far"});
+        if (!(stretchAt(projection, place).least >= rules.leastPixelsPerMm)) {
+            return refuse(wordsFor(found, "measure.far", "measure.tag.far"));
         }
     }
     return {};
@@ -147,12 +183,13 @@ double inflationOf(const EdgeFit& fit, double bend, double pixelsPerMm) {
 /// Two fits, without and with the radial term. The first counts unless the second is better by more than
 /// chance; how sure it is always comes from the second, since a bend too slight to show is still a bend.
 Done fitBest(const std::vector<SymbolEdges>& symbols, const Homography& start, const Radial& lens,
-             Survey& found) {
+             const MeasureRules& rules, Survey& found) {
     std::vector<EdgePoint> edges;
     for (const auto& symbol : symbols) {
         edges.insert(edges.end(), symbol.edges.begin(), symbol.edges.end());
     }
     const int count = static_cast<int>(symbols.size());
+    const RadialBelief lensBelief{0, rules.lensDeviation};
     std::array<Result<EdgeFit>, 2> fits{EdgeFit{}, EdgeFit{}};
     onTwoThreads(fits.size(), [&](std::size_t i) {
         fits[i] = fitEdges(edges, count, start, lens, i == 0 ? noLens : lensBelief);
@@ -190,8 +227,8 @@ std::vector<std::optional<SymbolEdges>> lookClosely(const Raster& photo,
 }
 
 Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey found,
-                         const SurveyLimits& limits) {
-    BURROW_TRY(const auto squares, wholeMat(marks, photo, limits));
+                         const MeasureRules& rules) {
+    BURROW_TRY(const auto squares, wholeMat(marks, photo, rules));
     const auto& layout = layoutOf(squares.front().mark.paper);
     std::vector<SymbolEdges> symbols;
     std::vector<PointPair> corners;
@@ -201,7 +238,7 @@ Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey fo
         const auto box = layout.square(squares[i].mark.corner);
         auto& symbol = looked[i];
         if (!symbol) return refuse({"measure.hidden"});
-        BURROW_DO(checkSymbol(*symbol, limits));
+        BURROW_DO(checkSymbol(*symbol, rules));
         for (const double dx : {0.0, box.width.value}) {
             for (const double dy : {0.0, box.height.value}) {
                 const ImagePoint at{box.x.value + dx, box.y.value + dy};
@@ -215,30 +252,33 @@ Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey fo
     found.mat = squares.front().mark;
     found.middle = {0.5 * layout.width, 0.5 * layout.height};
     BURROW_TRY(const auto start, fitHomography(corners));
-    BURROW_DO(
-        fitBest(symbols, start.homography, Radial::about(photo.width(), photo.height()), found));
-    if (std::abs(found.parameters[8]) > limits.mostRadial ||
-        farthestOff(symbols, layout, found.projection()) > limits.mostBend) {
+    BURROW_DO(fitBest(symbols, start.homography, Radial::about(photo.width(), photo.height()),
+                      rules, found));
+    if (std::abs(found.parameters[8]) > rules.mostRadial ||
+        farthestOff(symbols, layout, found.projection()) > rules.mostBend) {
         return refuse({"measure.notFlat"});
     }
-    BURROW_DO(checkStretch(found, places, limits));
-    if (showsScreen(photo, found)) return refuse({"measure.screen"});
+    BURROW_DO(checkStretch(found, places, rules));
+    if (showsScreen(photo, found, rules)) return refuse({"measure.screen"});
+    found.beside = tagBeside(photo, found, marks.tags);
     return found;
 }
 
 Result<Survey> surveyTag(const Raster& photo, const FoundTag& tag, Survey found,
-                         const SurveyLimits& limits) {
+                         const MeasureRules& rules) {
     const MatBox place{{0}, {0}, tag.tag.side, tag.tag.side};
     auto symbol = edgesOf(photo, tag.symbol, place, 0);
-    if (!symbol) return refuse({"measure.hidden"});
-    BURROW_DO(checkSymbol(*symbol, limits));
+    if (!symbol) return refuse({"measure.tag.hidden"});
+    BURROW_DO(checkSymbol(*symbol, rules));
     found.scale = ScaleKind::tag;
     found.code = tag.tag.code;
     found.middle = place.centre();
-    BURROW_DO(
-        fitBest({*symbol}, symbol->local, Radial::about(photo.width(), photo.height()), found));
+    const auto lens = Radial::about(photo.width(), photo.height());
+    // Of its own squares a mat speaks.
+    if (!fitBest({*symbol}, symbol->local, lens, rules, found))
+        return refuse({"measure.tag.unfit"});
     const std::array places{found.middle};
-    BURROW_DO(checkStretch(found, places, limits));
+    BURROW_DO(checkStretch(found, places, rules));
     return found;
 }
 
@@ -255,7 +295,7 @@ const FoundTag& nearest(const std::vector<FoundTag>& tags, std::optional<ImagePo
 }  // namespace
 
 Result<Survey> survey(const Raster& photo, std::optional<ImagePoint> near,
-                      const SurveyLimits& limits) {
+                      const MeasureRules& rules) {
     const auto marks = findMarks(photo);
     if (marks.isMirrored) return refuse({"measure.mirrored"});
     Survey found;
@@ -263,11 +303,11 @@ Result<Survey> survey(const Raster& photo, std::optional<ImagePoint> near,
     found.photoHeight = photo.height();
     for (const auto& tag : marks.tags) found.codes.push_back(tag.tag.code);
     if (marks.tags.size() == 1) found.code = marks.tags.front().tag.code;
-    if (!marks.mat.empty()) return surveyMat(photo, marks, std::move(found), limits);
+    if (!marks.mat.empty()) return surveyMat(photo, marks, std::move(found), rules);
     if (!marks.tags.empty()) {
-        return surveyTag(photo, nearest(marks.tags, near, photo), std::move(found), limits);
+        return surveyTag(photo, nearest(marks.tags, near, photo), std::move(found), rules);
     }
-    if (looksBlurred(greyCopy(photo, 1600))) return refuse({"measure.blurred"});
+    if (looksBlurred(greyCopy(photo, 1600), rules)) return refuse({"measure.blurred"});
     return refuse({"measure.nothing"});
 }
 

@@ -9,24 +9,17 @@
 #include "base/result.h"
 #include "measure/edge_fit.h"
 #include "measure/mat.h"
+#include "measure/rules.h"
 #include "pictures/raster.h"
 
 namespace burrow::measure {
 
 enum class ScaleKind { mat, tag };
 
-/// What a photo must keep to, to be measured. Common practice, no source; `tests/property/prop_survey`
-/// shows what holds within them.
-struct SurveyLimits {
-    double leastPixelsPerMm = 2;
-    /// Below it squares begin to be too small to be read: the reason that is given where some are missing.
-    double readablePixelsPerMm = 4;
-    /// Of the shortest to the longest direction of a circle on the sheet: 0.72 is a tilt of 44 degrees.
-    double leastLevel = 0.72;
-    double mostBlur = 0.62;     ///< standard deviation, in modules
-    double leastContrast = 18;  ///< of 255, between dark and light modules
-    double mostBend = 0.5;      ///< mm by which a square may lie beside where the others put it
-    double mostRadial = 0.15;
+/// How large an enclosure's tag on the mat came out.
+struct TagBeside {
+    std::string code;
+    double ratio = 1;  ///< its side as the mat has it, over the side that it tells
 };
 
 struct Survey {
@@ -34,6 +27,7 @@ struct Survey {
     std::optional<MatMark> mat;       ///< one of its squares
     std::optional<std::string> code;  ///< of the only enclosure's tag in view
     std::vector<std::string> codes;   ///< of all of them
+    std::optional<TagBeside> beside;  ///< of a tag that lies on the mat's place for it
     FitFrame frame;
     Parameters parameters{};
     std::array<double, parameterCount * parameterCount> covariance{};
@@ -44,6 +38,8 @@ struct Survey {
     double pixelsPerMm = 0;  ///< there, in the direction that shows less
     int photoWidth = 0;
     int photoHeight = 0;
+    /// Of the camera's lens, mm as on 36 by 24 mm film, where whoever read the file knows it (EXIF).
+    std::optional<double> focal35;
 
     [[nodiscard]] Projection projection() const { return projectionOf(parameters, frame); }
 };
@@ -54,6 +50,6 @@ struct Survey {
 /// which.
 [[nodiscard]] Result<Survey> survey(const pictures::Raster& photo,
                                     std::optional<ImagePoint> near = std::nullopt,
-                                    const SurveyLimits& limits = {});
+                                    const MeasureRules& rules = shippedRules());
 
 }  // namespace burrow::measure

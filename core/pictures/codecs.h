@@ -5,7 +5,8 @@
 
 namespace burrow::pictures {
 
-Result<Raster> decodeJpeg(std::span<const std::uint8_t> bytes, const PictureInfo& info);
+Result<Raster> decodeJpeg(std::span<const std::uint8_t> bytes, const PictureInfo& info,
+                          const Limits& limits);
 Result<Raster> decodePng(std::span<const std::uint8_t> bytes, const PictureInfo& info);
 
 }  // namespace burrow::pictures

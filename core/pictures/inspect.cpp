@@ -24,29 +24,43 @@ std::uint32_t big32(Span bytes, std::size_t at) {
            static_cast<std::uint32_t>(big16(bytes, at + 2));
 }
 
-/// The first directory of a TIFF structure, which is what an EXIF segment holds.
+/// The first directory of a TIFF structure, which is what an EXIF segment holds, and the one with the
+/// camera's settings that it names.
 class Tiff {
 public:
     explicit Tiff(Span bytes) : bytes_(bytes), isLittle_(!bytes.empty() && bytes[0] == 'I') {}
 
     void readInto(PictureInfo& info) const {
         if (bytes_.size() < 8 || read16(2) != 42) return;
-        const auto directory = read32(4);
+        std::optional<std::size_t> settings;
+        forEachEntry(read32(4), [&](int tag, std::size_t value) {
+            if (tag == 0x0112 && read16(value) >= 1 && read16(value) <= 8) {
+                info.orientation = read16(value);
+            }
+            if (tag == 0x8825) info.hasLocation = true;
+            if (tag == 0x8769) settings = read32(value);
+        });
+        if (!settings) return;
+        forEachEntry(*settings, [&](int tag, std::size_t value) {
+            // 0 stands for unknown; no lens of a phone or camera is beyond these.
+            constexpr int shortest = 5, longest = 2000;
+            const int focal = read16(value);
+            if (tag == 0xA405 && focal >= shortest && focal <= longest) info.focal35 = focal;
+        });
+    }
+
+private:
+    /// Calls with the tag of each entry and where its value stands, as far as they lie in the segment.
+    template <class Use>
+    void forEachEntry(std::size_t directory, const Use& use) const {
         if (directory > bytes_.size() - 2) return;
         const auto count = read16(directory);
         for (std::size_t i = 0; i < count; ++i) {
             const auto at = directory + 2 + i * 12;
             if (at + 12 > bytes_.size()) return;
-            const auto tag = read16(at);
-            if (tag == 0x0112) {
-                const int value = read16(at + 8);
-                if (value >= 1 && value <= 8) info.orientation = value;
-            }
-            if (tag == 0x8825) info.hasLocation = true;
+            use(read16(at), at + 8);
         }
     }
-
-private:
     [[nodiscard]] std::uint16_t read16(std::size_t at) const {
         const auto low = bytes_[isLittle_ ? at : at + 1];
         const auto high = bytes_[isLittle_ ? at + 1 : at];
@@ -141,14 +155,23 @@ Result<PictureInfo> inspectPng(Span bytes) {
     return refuse("picture.cut");
 }
 
-/// ISO/IEC 23008-12: a box "ftyp" whose brand is one of HEIF's with HEVC inside, as phones write.
+/// ISO/IEC 14496-12: a box "ftyp" with a brand, a version, and the brands that the file is compatible with.
+/// One of them is one of ISO/IEC 23008-12's (HEIF), with HEVC inside, as phones write.
 bool isHeic(Span bytes) {
     constexpr std::array<std::uint8_t, 4> type{'f', 't', 'y', 'p'};
     if (bytes.size() < 12 || !startsWith(bytes.subspan(4), type)) return false;
-    const std::string_view brand(reinterpret_cast<const char*>(bytes.data()) + 8, 4);
-    constexpr std::array<std::string_view, 6> brands{"heic", "heix", "hevc",
-                                                     "hevx", "mif1", "msf1"};
-    return std::find(brands.begin(), brands.end(), brand) != brands.end();
+    constexpr std::array<std::string_view, 10> brands{"heic", "heix", "heim", "heis", "hevc",
+                                                      "hevx", "hevm", "hevs", "mif1", "msf1"};
+    const auto isBrand = [&](std::size_t at) {
+        const std::string_view brand(reinterpret_cast<const char*>(bytes.data()) + at, 4);
+        return std::find(brands.begin(), brands.end(), brand) != brands.end();
+    };
+    if (isBrand(8)) return true;
+    const auto end = std::min<std::size_t>(big32(bytes, 0), bytes.size());
+    for (std::size_t at = 16; at + 4 <= end; at += 4) {
+        if (isBrand(at)) return true;
+    }
+    return false;
 }
 
 }  // namespace

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <span>
 
 #include "base/result.h"
@@ -18,14 +19,19 @@ struct PictureInfo {
     /// EXIF orientation (CIPA DC-008, tag 0x0112): 1 is upright, 2 to 8 turned or mirrored.
     int orientation = 1;
     bool hasLocation = false;  ///< an EXIF GPS directory is in the file
+    /// EXIF FocalLengthIn35mmFilm (CIPA DC-008, tag 0xA405), mm; nothing where it is not told.
+    std::optional<int> focal35;
 
     [[nodiscard]] std::int64_t pixels() const { return std::int64_t{width} * height; }
 };
 
-/// What is accepted. A phone's picture has 8 to 50 megapixels; decoding needs four bytes for each.
+/// What is accepted. A phone's picture has 8 to 50 megapixels; decoding needs three bytes for each.
 struct Limits {
     std::uint64_t bytes = 64'000'000;
     std::int64_t pixels = 64'000'000;
+    /// Bytes that may be held while it is decoded, the pixels among them. JPEGs in several scans need two
+    /// to four times as much as others, since their parts come together at the end.
+    std::int64_t memory = 225'000'000;
 };
 
 /// Fails with `badInput` for what is no JPEG or PNG, ends early, or is larger than the limits allow.

@@ -1,5 +1,6 @@
 // JPEG by libjpeg (libjpeg-turbo where it is), whose errors come back by longjmp: the functions that
 // call it own nothing.
+#include <algorithm>
 #include <csetjmp>
 #include <cstdio>
 #include <cstdlib>
@@ -19,11 +20,17 @@ struct Trap {
     jpeg_error_mgr manager;  // first, so that libjpeg's pointer is ours
     std::jmp_buf back;
     bool isDamaged = false;
+    bool isTooLarge = false;  ///< its parts need more memory than there may be
 };
 
 Trap& trapOf(j_common_ptr codec) { return *reinterpret_cast<Trap*>(codec->err); }
 
-[[noreturn]] void leave(j_common_ptr codec) { std::longjmp(trapOf(codec).back, 1); }
+[[noreturn]] void leave(j_common_ptr codec) {
+    // Debian's library keeps all in memory: what does not fit would need a "backing store".
+    const int code = codec->err->msg_code;
+    trapOf(codec).isTooLarge = code == JERR_NO_BACKING_STORE || code == JERR_OUT_OF_MEMORY;
+    std::longjmp(trapOf(codec).back, 1);
+}
 
 /// Warnings that mean missing or made-up pixels; others, of odd markers, do no harm.
 void note(j_common_ptr codec, int level) {
@@ -51,8 +58,10 @@ void setTrap(Trap& trap) {
     trap.manager.output_message = silent;
 }
 
-/// Whether all rows came. Owns nothing but the codec.
-bool readRows(std::span<const std::uint8_t> bytes, Raster& picture) {
+enum class Rows { all, damaged, tooLarge };
+
+/// Owns nothing but the codec. `memory` is in bytes, without the picture.
+Rows readRows(std::span<const std::uint8_t> bytes, Raster& picture, long memory) {
     jpeg_decompress_struct codec{};
     jpeg_progress_mgr progress{};
     Trap trap;
@@ -60,9 +69,10 @@ bool readRows(std::span<const std::uint8_t> bytes, Raster& picture) {
     codec.err = &trap.manager;
     if (setjmp(trap.back) != 0) {
         jpeg_destroy_decompress(&codec);
-        return false;
+        return trap.isTooLarge ? Rows::tooLarge : Rows::damaged;
     }
     jpeg_create_decompress(&codec);
+    codec.mem->max_memory_to_use = memory;
     progress.progress_monitor = countScans;
     codec.progress = &progress;
     jpeg_mem_src(&codec, bytes.data(), static_cast<unsigned long>(bytes.size()));
@@ -82,7 +92,7 @@ bool readRows(std::span<const std::uint8_t> bytes, Raster& picture) {
     }
     jpeg_finish_decompress(&codec);
     jpeg_destroy_decompress(&codec);
-    return !trap.isDamaged;
+    return trap.isDamaged ? Rows::damaged : Rows::all;
 }
 
 /// Whether it could be written; `out` is malloc's, and the caller's even where it failed.
@@ -115,9 +125,17 @@ bool writeRows(const Raster& picture, int quality, unsigned char*& out, unsigned
 
 }  // namespace
 
-Result<Raster> decodeJpeg(std::span<const std::uint8_t> bytes, const PictureInfo& info) {
+Result<Raster> decodeJpeg(std::span<const std::uint8_t> bytes, const PictureInfo& info,
+                          const Limits& limits) {
     Raster picture(info.width, info.height);
-    if (!readRows(bytes, picture)) return fail(Trouble::badInput, {"picture.damaged"});
+    // Some rows of any picture fit, however large it is.
+    constexpr std::int64_t least = 16'000'000;
+    const auto memory = std::max(least, limits.memory - 3 * info.pixels());
+    switch (readRows(bytes, picture, static_cast<long>(memory))) {
+        case Rows::damaged: return fail(Trouble::badInput, {"picture.damaged"});
+        case Rows::tooLarge: return fail(Trouble::badInput, {"picture.progressive"});
+        case Rows::all: break;
+    }
     return picture;
 }
 

@@ -4,7 +4,7 @@
 #include <cstdint>
 #include <memory>
 
-#include "base/files.h"
+#include "base/file_writer.h"
 #include "pictures/inspect.h"
 
 namespace burrow::pictures {
@@ -46,11 +46,14 @@ private:
 
 /// The pixels as they are stored, whatever EXIF says of the way up; transparent ones on white. inspect()
 /// is asked first, so nothing larger than the limits is decoded. Fails with `badInput` for what it
-/// refuses, and for a picture that is damaged inside.
+/// refuses, for a picture that is damaged inside, and for a JPEG in several scans (a progressive one)
+/// whose parts would need more memory than the limits allow.
 Result<Raster> decode(std::span<const std::uint8_t> bytes, const Limits& limits = {});
 
 /// Without any metadata. Fails with `badInput` where the picture is empty or too large for the format.
 Result<Bytes> encodeJpeg(const Raster& picture, int quality);
 Result<Bytes> encodePng(const Raster& picture);
+/// The same piece by piece as it is made, so that it is never held as a whole. Fails as the sink does, too.
+Done writePng(const Raster& picture, ByteSink& sink);
 
 }  // namespace burrow::pictures

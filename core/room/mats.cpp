@@ -75,7 +75,7 @@ Result<Millimetres> readBar(std::string_view text) {
 }
 
 measure::PrintScale printScaleOf(const RoomInfo& info, const measure::MatName& name) {
-    const measure::PrintScale unmeasured{1, unmeasuredPrint};
+    const measure::PrintScale unmeasured{1, unmeasuredPrint()};
     const auto mat = readMat(settingOf(name), info.other(settingOf(name)));
     if (!mat || !mat->bar) return unmeasured;
     return measure::PrintScale::fromBar(*mat->bar).value_or(unmeasured);

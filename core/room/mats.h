@@ -33,9 +33,8 @@ struct PrintedMat {
 /// PrintScale::fromBar.
 Result<Millimetres> readBar(std::string_view text);
 
-/// A sheet whose bar nobody measured: printers that "fit to the page" shrink by some percent (common
-/// practice, no source).
-inline constexpr double unmeasuredPrint = 0.02;
+/// Of a sheet whose bar nobody measured, the printer's scale may be off by so much.
+[[nodiscard]] inline double unmeasuredPrint() { return measure::shippedRules().unmeasuredPrint; }
 /// How large things on that mat came out, as its bar says.
 [[nodiscard]] measure::PrintScale printScaleOf(const RoomInfo& info, const measure::MatName& name);
 

@@ -5,13 +5,15 @@
 #include <cmath>
 #include <memory>
 
-#include "base/files.h"
+#include "base/file_writer.h"
 #include "base/text.h"
 #include "documents/mat.h"
+#include "measure/beside.h"
 #include "measure/flatten.h"
 #include "measure/length.h"
 #include "measure/survey.h"
 #include "pictures/raster.h"
+#include "room/mats.h"
 #include "terminal/printing.h"
 #include "terminal/registry.h"
 
@@ -32,6 +34,7 @@ struct Typed {
     double heightMm = 0;
     double heightDeviationMm = 0;
     std::optional<double> barMm;
+    Path book;  ///< where the bars of mats are kept
 };
 
 int mat(const Setting& setting, const Typed& typed) {
@@ -49,11 +52,18 @@ int mat(const Setting& setting, const Typed& typed) {
     return done;
 }
 
-Result<pictures::Raster> openPhoto(const Path& path) {
+struct Opened {
+    pictures::Raster photo;
+    pictures::PictureInfo info;
+};
+
+Result<Opened> openPhoto(const Path& path) {
     DeviceFiles files;
     const pictures::Limits limits;
     BURROW_TRY(const auto bytes, files.read(path, limits.bytes));
-    return pictures::decode(bytes, limits);
+    BURROW_TRY(const auto info, pictures::inspect(bytes, limits));
+    BURROW_TRY(auto photo, pictures::decode(bytes, limits));
+    return Opened{std::move(photo), info};
 }
 
 /// "1204,880.5"
@@ -76,45 +86,91 @@ Result<measure::ImagePoint> readPoint(const std::string& text) {
     return measure::ImagePoint{*x, *y};
 }
 
+/// What is known of the printer.
+struct Printed {
+    measure::PrintScale scale;  ///< where nobody says anything, a printer without a fault
+    std::optional<double> barMm;
+};
+
+/// The bar as it is typed or as the book keeps it. What a mat's bar measured says nothing of a tag, which
+/// another printer may have made at another time.
+Result<Printed> printedOf(const measure::Survey& survey, const Setting& setting,
+                          const Typed& typed) {
+    if (typed.barMm) {
+        if (!survey.mat) return fail(Trouble::badInput, {"measure.barOfTag"});
+        BURROW_TRY(const auto scale, measure::PrintScale::fromBar({*typed.barMm}));
+        return Printed{scale, typed.barMm};
+    }
+    if (typed.book.empty()) return Printed{};
+    BURROW_TRY(auto book, openToRead(typed.book, setting));
+    BURROW_TRY(const auto info, roomInfo(book));
+    if (!survey.mat) return Printed{{1, unmeasuredPrint()}, std::nullopt};
+    const auto& name = survey.mat->name;
+    Printed printed{printScaleOf(info, name), std::nullopt};
+    const auto kept = readMat(settingOf(name), info.other(settingOf(name)));
+    if (kept && kept->bar) printed.barMm = kept->bar->value;
+    return printed;
+}
+
+/// A bar that none can be is refused before anything is read.
+Done checkBar(const Typed& typed) {
+    if (!typed.barMm) return {};
+    BURROW_TRY(const auto scale, measure::PrintScale::fromBar({*typed.barMm}));
+    static_cast<void>(scale);
+    return {};
+}
+
 struct Measured {
     measure::Survey survey;
     measure::Length length;
+    Printed printed;
 };
 
-Result<Measured> measureIt(const Typed& typed) {
+Result<Measured> measureIt(const Setting& setting, const Typed& typed) {
     BURROW_TRY(const auto from, readPoint(typed.from));
     BURROW_TRY(const auto to, readPoint(typed.to));
+    BURROW_DO(checkBar(typed));
     measure::LengthOptions options;
     options.pointDeviation = typed.pointPixels;
     options.height = {{typed.heightMm}, {typed.heightDeviationMm}};
-    if (typed.barMm) {
-        BURROW_TRY(options.print, measure::PrintScale::fromBar({*typed.barMm}));
-    }
-    BURROW_TRY(const auto photo, openPhoto(typed.photo));
+    BURROW_TRY(const auto opened, openPhoto(typed.photo));
     const measure::ImagePoint middle{0.5 * (from.x + to.x), 0.5 * (from.y + to.y)};
-    BURROW_TRY(auto survey, measure::survey(photo, middle));
+    BURROW_TRY(auto survey, measure::survey(opened.photo, middle));
+    survey.focal35 = opened.info.focal35;
+    BURROW_TRY(auto printed, printedOf(survey, setting, typed));
+    options.print = printed.scale;
     BURROW_TRY(const auto length, measure::lengthBetween(survey, from, to, options));
-    return Measured{std::move(survey), length};
+    return Measured{std::move(survey), length, printed};
 }
 
 /// To thousandths, which print as such.
 double rounded(double value) { return std::round(value * 1000) / 1000; }
 
+json barJson(const Printed& printed) { return printed.barMm ? json(*printed.barMm) : json(); }
+
+/// By what it was measured, and what was taken for granted of the printer.
+Message byWhat(const measure::Survey& survey, const Printed& printed, double residual) {
+    if (!survey.mat) return {"said.lengthTag", {{"residual", residual}}};
+    const bool isUnsure = !printed.barMm && printed.scale.deviation > 0;
+    if (isUnsure) return {"said.lengthUnmeasured", {{"residual", residual}}};
+    return {"said.lengthMat",
+            {{"bar", printed.barMm.value_or(measure::barLength.value)}, {"residual", residual}}};
+}
+
 int measureLength(const Setting& setting, const Typed& typed) {
     auto& console = setting.console;
-    const auto measured = measureIt(typed);
+    const auto measured = measureIt(setting, typed);
     if (!measured) return console.trouble(measured.error());
-    const auto& [survey, length] = *measured;
+    const auto& [survey, length, printed] = *measured;
     const bool isMat = survey.scale == measure::ScaleKind::mat;
     const double residual = rounded(survey.residual);
     console.line(console.say(
         {"said.length",
          {{"mm", length.value.value}, {"low", length.low.value}, {"high", length.high.value}}}));
-    console.line(console.say(isMat
-                                 ? Message{"said.lengthMat",
-                                           {{"bar", typed.barMm.value_or(measure::barLength.value)},
-                                            {"residual", residual}}}
-                                 : Message{"said.lengthTag", {{"residual", residual}}}));
+    console.line(console.say(byWhat(survey, printed, residual)));
+    if (const auto warning = measure::copyWarning(survey, printed.scale)) {
+        console.line(console.say(*warning));
+    }
     console.value({{"mm", rounded(length.value.value)},
                    {"interval95", {rounded(length.low.value), rounded(length.high.value)}},
                    {"residual_px", residual},
@@ -122,36 +178,47 @@ int measureLength(const Setting& setting, const Typed& typed) {
                    {"code", survey.code ? json(*survey.code) : json()},
                    {"codes", survey.codes},
                    {"mat", survey.mat ? json(survey.mat->name) : json()},
+                   {"bar_mm", barJson(printed)},
+                   {"printer_sd", rounded(printed.scale.deviation)},
+                   {"tag_ratio", survey.beside ? json(rounded(survey.beside->ratio)) : json()},
                    {"px_per_mm", rounded(survey.pixelsPerMm)},
                    {"radial", survey.hasRadial ? json(survey.parameters[8]) : json()}});
     return done;
 }
 
-/// By the ending of the file that is asked for.
-Result<Bytes> encoded(const pictures::Raster& picture, const Path& out) {
-    const auto ending = lowerAscii(out.extension().string());
+/// By the ending of the file that is asked for. A PNG goes to the file as it is made.
+Done writePicture(const pictures::Raster& picture, const Path& out) {
+    if (lowerAscii(out.extension().string()) == ".png") {
+        BURROW_TRY(auto writer, FileWriter::create(out));
+        BURROW_DO(pictures::writePng(picture, writer));
+        return writer.finish();
+    }
     constexpr int quality = 92;
-    if (ending == ".jpg" || ending == ".jpeg") return pictures::encodeJpeg(picture, quality);
-    if (ending == ".png") return pictures::encodePng(picture);
-    return fail(Trouble::badInput, {"measure.badEnding"});
+    BURROW_TRY(const auto bytes, pictures::encodeJpeg(picture, quality));
+    return DeviceFiles().write(out, bytes);
 }
 
 struct Flattened {
     int width = 0;
     int height = 0;
     measure::Survey survey;
+    Printed printed;
     std::optional<Error> unbalanced;  ///< why the colours are as they were
 };
 
-Result<Flattened> flattenIt(const Typed& typed) {
+Result<Flattened> flattenIt(const Setting& setting, const Typed& typed) {
     const auto ending = lowerAscii(typed.out.extension().string());
     if (ending != ".jpg" && ending != ".jpeg" && ending != ".png") {
         return fail(Trouble::badInput, {"measure.badEnding"});
     }
-    BURROW_TRY(const auto photo, openPhoto(typed.photo));
+    BURROW_DO(checkBar(typed));
+    BURROW_TRY(auto opened, openPhoto(typed.photo));
+    auto& photo = opened.photo;
     BURROW_TRY(auto survey, measure::survey(photo));
+    BURROW_TRY(const auto printed, printedOf(survey, setting, typed));
     measure::FlattenOptions options;
     options.pixelsPerMm = typed.pixelsPerMm;
+    options.print = printed.scale;
     std::optional<Error> unbalanced;
     if (survey.mat) {
         if (const auto balance = measure::balanceOf(photo, survey)) {
@@ -161,15 +228,15 @@ Result<Flattened> flattenIt(const Typed& typed) {
         }
     }
     BURROW_TRY(const auto flat, measure::flatten(photo, survey, options));
-    BURROW_TRY(const auto bytes, encoded(flat, typed.out));
-    DeviceFiles files;
-    BURROW_DO(files.write(typed.out, bytes));
-    return Flattened{flat.width(), flat.height(), std::move(survey), unbalanced};
+    // The two are as large as all that is held is meant to be; the file needs room of its own.
+    photo = pictures::Raster();
+    BURROW_DO(writePicture(flat, typed.out));
+    return Flattened{flat.width(), flat.height(), std::move(survey), printed, unbalanced};
 }
 
 int flatten(const Setting& setting, const Typed& typed) {
     auto& console = setting.console;
-    const auto result = flattenIt(typed);
+    const auto result = flattenIt(setting, typed);
     if (!result) return console.trouble(result.error());
     const auto file = typed.out.string();
     console.line(console.say({"said.flattened", {{"file", file}, {"scale", typed.pixelsPerMm}}}));
@@ -181,9 +248,22 @@ int flatten(const Setting& setting, const Typed& typed) {
                    {"px_per_mm", typed.pixelsPerMm},
                    {"scale", survey.scale == measure::ScaleKind::mat ? "mat" : "tag"},
                    {"code", survey.code ? json(*survey.code) : json()},
+                   {"bar_mm", barJson(result->printed)},
                    {"white_balanced", survey.mat.has_value() && !result->unbalanced},
                    {"residual_px", rounded(survey.residual)}});
     return done;
+}
+
+/// What is known of the printer, in one way or the other.
+void addPrinted(CLI::App& sub, Typed& typed) {
+    auto* bar =
+        sub.add_option("--bar-mm", typed.barMm,
+                       "the mat's bar as measured with a ruler (taken for 100, and for sure)");
+    sub.add_option(
+           "--book", typed.book,
+           "the book that keeps what the mat's bar measured; where it does not, the printer "
+           "may be off by 2 %")
+        ->excludes(bar);
 }
 
 CLI::App* addPlain(CLI::App& app, Command& chosen, const std::string& name, const std::string& what,
@@ -225,8 +305,7 @@ void addMeasureCommands(CLI::App& app, Command& chosen) {
         ->add_option("--height-sd-mm", typed->heightDeviationMm,
                      "how sure that is: standard deviation (0)")
         ->check(CLI::Range(0.0, 30.0));
-    length->add_option("--bar-mm", typed->barMm,
-                       "the printed bar as measured with a ruler (taken for 100)");
+    addPrinted(*length, *typed);
 
     auto* flat = addPlain(app, chosen, "flatten",
                           "A photo of the mat as a picture with so many pixels to a millimetre.",
@@ -236,6 +315,7 @@ void addMeasureCommands(CLI::App& app, Command& chosen) {
     flat->add_option("--out", typed->out, "the picture, .jpg or .png")->required();
     flat->add_option("--px-per-mm", typed->pixelsPerMm, "pixels to a millimetre (20)")
         ->check(CLI::Range(1.0, 200.0));
+    addPrinted(*flat, *typed);
 }
 
 }  // namespace burrow::terminal

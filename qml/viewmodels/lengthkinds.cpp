@@ -16,9 +16,6 @@ constexpr std::array kinds{
     LengthKind{"fang_mm", &FactBody::fang, Measure::fang, 1},
     LengthKind{"segment_mm", &FactBody::segmentLength, Measure::segment, 0}};
 
-constexpr std::array heights{MeasuredHeight{{0}, {0.25}}, MeasuredHeight{{1}, {0.5}},
-                             MeasuredHeight{{2}, {0.5}}, MeasuredHeight{{3}, {0.5}}};
-
 // As entries spell them, in every language.
 constexpr std::array legs{"leg 1", "leg 2", "leg 3", "leg 4", "palp"};
 constexpr std::array segments{"femur", "patella", "tibia", "metatarsus", "tarsus"};
@@ -36,7 +33,7 @@ QVariantList choicesOf(const std::array<const char*, count>& names, const Desk& 
 }  // namespace
 
 std::span<const LengthKind> lengthKinds() { return kinds; }
-std::span<const MeasuredHeight> measuredHeights() { return heights; }
+std::span<const MeasuredHeight> measuredHeights() { return measure::shippedRules().heights; }
 
 std::string segmentText(int leg, int segment) {
     return std::string(legs.at(static_cast<std::size_t>(leg))) + ' ' +

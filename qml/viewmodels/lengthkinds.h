@@ -4,6 +4,7 @@
 #include <QVariantList>
 
 #include "growth/measures.h"
+#include "measure/rules.h"
 #include "viewmodels/wording.h"
 
 namespace burrow {
@@ -23,11 +24,8 @@ struct LengthKind {
 /// With ".sub" it says between which ends.
 [[nodiscard]] std::string kindMessage(const LengthKind& kind, const Resident* resident);
 
-/// What may stand above the mat, each with how sure that is (common practice, no source).
-struct MeasuredHeight {
-    Millimetres above;
-    Millimetres deviation;
-};
+/// What may stand above the mat, each with how sure that is (assets/rules/tables/measure.json).
+using MeasuredHeight = measure::UsualHeight;
 [[nodiscard]] std::span<const MeasuredHeight> measuredHeights();
 
 /// "leg 1 femur": which segment, as entries hold it.

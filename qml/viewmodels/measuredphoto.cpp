@@ -65,7 +65,8 @@ QImage imageOf(const pictures::Raster& picture) {
 }  // namespace
 
 Result<MeasuredPhoto> MeasuredPhoto::read(Files& files,
-                                          std::span<const std::filesystem::path> candidates) {
+                                          std::span<const std::filesystem::path> candidates,
+                                          const PrintOf& print) {
     const auto found = std::find_if(candidates.begin(), candidates.end(),
                                     [&](const auto& path) { return files.exists(path); });
     if (found == candidates.end()) return fail(Trouble::notFound, {"measuring.noPhoto"});
@@ -76,6 +77,9 @@ Result<MeasuredPhoto> MeasuredPhoto::read(Files& files,
     measured.width_ = photo.width();
     measured.height_ = photo.height();
     measured.sight_ = sightOf(photo);
+    auto& survey = measured.sight_.survey;
+    if (survey) survey->focal35 = info.focal35;
+    if (print && survey && survey->mat) measured.print_ = print(survey->mat->name);
     if (!measured.showFlat(photo)) measured.showAsItIs(photo, info.orientation);
     return measured;
 }
@@ -88,6 +92,7 @@ bool MeasuredPhoto::showFlat(const pictures::Raster& photo) {
                                 place.height + 2 * margin};
     measure::FlattenOptions options;
     options.region = shown;
+    options.print = print_;
     // No finer than the photo: what is made up between its pixels helps nobody to point.
     options.pixelsPerMm = std::min({mostPixelsPerMm, 1.5 * survey->pixelsPerMm,
                                     longestShown / std::max(shown.width, shown.height).value});
@@ -95,22 +100,22 @@ bool MeasuredPhoto::showFlat(const pictures::Raster& photo) {
     if (const auto balance = measure::balanceOf(photo, *survey)) options.balance = *balance;
     const auto flat = measure::flatten(photo, *survey, options);
     if (!flat) return false;
+    const double perMm = options.pixelsPerMm * print_.factor;
     // Whole pixels may reach a little farther than was asked for.
-    flat_ = measure::MatBox{shown.x,
-                            shown.y,
-                            {flat->width() / options.pixelsPerMm},
-                            {flat->height() / options.pixelsPerMm}};
+    flat_ = measure::MatBox{shown.x, shown.y, {flat->width() / perMm}, {flat->height() / perMm}};
     picture_ = Picture(imageOf(*flat));
     return true;
 }
 
 void MeasuredPhoto::showAsItIs(const pictures::Raster& photo, int orientation) {
     orientation_ = orientation;
-    auto image = imageOf(photo);
-    if (std::max(image.width(), image.height()) > longestShown) {
-        image =
-            image.scaled(longestShown, longestShown, Qt::KeepAspectRatio, Qt::SmoothTransformation);
-    }
+    // A large photo is shown smaller and need not be there twice for it.
+    const QImage whole(photo.row(0), photo.width(), photo.height(),
+                       static_cast<qsizetype>(photo.stride()), QImage::Format_RGB888);
+    const bool isLarge = std::max(whole.width(), whole.height()) > longestShown;
+    const auto image = isLarge ? whole.scaled(longestShown, longestShown, Qt::KeepAspectRatio,
+                                              Qt::SmoothTransformation)
+                               : whole.copy();
     picture_ = Picture(orientation == 1 ? image : image.transformed(turning(orientation)));
 }
 
@@ -148,7 +153,7 @@ QPointF MeasuredPhoto::moved(const QPointF& part, const QPointF& way, Millimetre
     const auto dy = there->y - here->y;
     const double step = std::hypot(dx.value, dy.value);
     if (!(step > 0)) return plain;
-    const double times = distance.value / step;
+    const double times = distance.value / (step * print_.factor);
     return partOf(measure::photoOf(projection, {here->x + dx * times, here->y + dy * times}));
 }
 

@@ -3,6 +3,7 @@
 
 #include <QPointF>
 #include <filesystem>
+#include <functional>
 
 #include "base/files.h"
 #include "ports/picture.h"
@@ -10,14 +11,18 @@
 
 namespace burrow {
 
+/// How large things on a mat of that name came out of the printer.
+using PrintOf = std::function<measure::PrintScale(const measure::MatName&)>;
+
 /// A place in what is shown is a part of it, from (0, 0) at the top left to (1, 1).
 class MeasuredPhoto {
 public:
     /// Reads the first of the files that is there, surveys it, and flattens what can be flattened. A photo
     /// that can't be measured is shown as it is. Fails with the sentence for what can't be read or decoded.
-    /// Takes a while; safe from any thread.
+    /// Takes a while; safe from any thread, as `print` must be. Without it every printer is perfect.
     static Result<MeasuredPhoto> read(Files& files,
-                                      std::span<const std::filesystem::path> candidates);
+                                      std::span<const std::filesystem::path> candidates,
+                                      const PrintOf& print = {});
 
     [[nodiscard]] const PhotoSight& sight() const { return sight_; }
     [[nodiscard]] const Picture& picture() const { return picture_; }
@@ -45,6 +50,7 @@ private:
     PhotoSight sight_;
     Picture picture_;
     std::optional<measure::MatBox> flat_;  ///< what of the sheet is shown
+    measure::PrintScale print_;            ///< of the mat
     int orientation_ = 1;                  ///< of the stored photo, as EXIF has it
     int width_ = 0;                        ///< of the stored photo
     int height_ = 0;

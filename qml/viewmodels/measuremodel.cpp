@@ -112,8 +112,11 @@ void MeasureModel::look() {
     looking_.dropWaiting();
     looking_.run<std::shared_ptr<Result<MeasuredPhoto>>>(
         this,
-        [&files, candidates = std::move(candidates)] {
-            return std::make_shared<Result<MeasuredPhoto>>(MeasuredPhoto::read(files, candidates));
+        [&files, candidates = std::move(candidates), room = desk_->room()] {
+            PrintOf print;
+            if (room) print = [&](const auto& name) { return printScaleOf(room->info(), name); };
+            return std::make_shared<Result<MeasuredPhoto>>(
+                MeasuredPhoto::read(files, candidates, print));
         },
         [this, asked = ++asked_](const std::shared_ptr<Result<MeasuredPhoto>>& photo) {
             if (asked != asked_) return;
@@ -165,7 +168,7 @@ void MeasureModel::forgetEnds() {
 measure::PrintScale MeasureModel::print() const {
     const auto& survey = measured_->sight().survey;
     // A tag says how large it was printed; printers that shrink shrink tags too.
-    if (!survey->mat) return {1, unmeasuredPrint};
+    if (!survey->mat) return {1, unmeasuredPrint()};
     return printScaleOf(desk_->room()->info(), survey->mat->name);
 }
 

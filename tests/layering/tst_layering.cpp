@@ -24,7 +24,7 @@ const std::map<std::string, Names> coreRooms{
     {"storage", {"base"}},
     {"tags", {"base"}},
     {"pictures", {"base"}},
-    {"measure", {"base", "tags", "pictures"}},
+    {"measure", {"base", "model", "tags", "pictures"}},
     {"husbandry", {"base", "model"}},
     {"visits", {"base", "model"}},
     {"stock", {"base", "model"}},

@@ -129,6 +129,43 @@ private slots:
         QVERIFY(!flatten(taken, found, {.pixelsPerMm = std::nan("")}));
     }
 
+    /// A sheet that came out at 97 percent: its picture is smaller, and a millimetre of it is one.
+    void thePrintersScaleCounts() {
+        const auto taken = photo(usualShot());
+        const auto found = survey(taken).value();
+        const auto print = PrintScale::fromBar(Millimetres{97}).value();
+        const auto plain = flatten(taken, found, {.pixelsPerMm = 10}).value();
+        const auto copy = flatten(taken, found, {.pixelsPerMm = 10, .print = print}).value();
+        QCOMPARE(plain.width(), 1480);
+        QCOMPARE(copy.width(), 1436);  // 148 mm at 97 percent
+        QCOMPARE(copy.height(), 2037);
+        // The same places in both: the ends of the picture are those of the sheet.
+        long difference = 0;
+        for (int y = 5; y < copy.height(); y += 97) {
+            for (int x = 5; x < copy.width(); x += 97) {
+                const int column = static_cast<int>((x + 0.5) / 0.97);
+                const int row = static_cast<int>((y + 0.5) / 0.97);
+                difference += std::abs(copy.row(y)[3 * x] - plain.row(row)[3 * column]);
+            }
+        }
+        QVERIFY(difference < 4L * (copy.height() / 97) * (copy.width() / 97));
+    }
+    /// The scale that is offered is taken, and the next one is not.
+    void tooLargeSaysHowLarge() {
+        Survey found;
+        found.mat = MatMark{MatPaper::a4, MatCorner::topLeft, "7Q2M"};
+        found.photoWidth = 4000;
+        found.photoHeight = 3000;
+        const pictures::Raster taken(40, 30);
+        const auto refused = flatten(taken, found, {.pixelsPerMm = 40});
+        QCOMPARE(refused.error().message, (Message{"measure.badScale", {{"most", 31.0}}}));
+        // 210 by 297 mm at 31 to a millimetre, and 12 megapixels beside them.
+        QVERIFY(210.0 * 31 * 297 * 31 + 12e6 <= mostPixelsHeld);
+        QVERIFY(210.0 * 32 * 297 * 32 + 12e6 > mostPixelsHeld);
+        QCOMPARE(largestScale(found, {.print = PrintScale::fromBar(Millimetres{90}).value()}),
+                 35.0);
+    }
+
     /// Greys of the sheet as they are, whatever the colour of the light: by CIEDE2000, 2.3 being a
     /// difference that is just noticed (common practice, no source).
     void coloursAreThoseOfTheSheet() {
@@ -206,6 +243,55 @@ private slots:
             QVERIFY(std::equal(lying.row(7), lying.row(8), plain.row(7)));
         }
     }
+    /// Brands of ISO/IEC 23008-12, at the head or among those that the file is compatible with.
+    void heicInAllItsBrands() {
+        const auto id = [](const std::string& head, const std::string& compatible) {
+            Bytes bytes{0, 0, 0, static_cast<std::uint8_t>(16 + compatible.size())};
+            const std::string box = "ftyp" + head + std::string(4, '\0') + compatible;
+            bytes.insert(bytes.end(), box.begin(), box.end());
+            const std::string rest = "xxxxheic";  // beyond the box
+            bytes.insert(bytes.end(), rest.begin(), rest.end());
+            return pictures::decode(bytes).error().message.id;
+        };
+        for (const char* brand :
+             {"heic", "heix", "heim", "heis", "hevc", "hevx", "hevm", "hevs", "mif1", "msf1"}) {
+            QCOMPARE(id(brand, ""), std::string("picture.heic"));
+            QCOMPARE(id("xyz1", std::string("abcd") + brand), std::string("picture.heic"));
+        }
+        QCOMPARE(id("isom", "isomavc1"), std::string("picture.none"));
+        QCOMPARE(id("isom", "isomaheica.."), std::string("picture.none"));  // not on a word of four
+        QCOMPARE(pictures::decode(Bytes{0, 0, 0, 200, 'f', 't', 'y', 'p', 'i', 's', 'o', 'm'})
+                     .error()
+                     .message.id,
+                 std::string("picture.none"));
+    }
+    /// The lens stands in a directory of its own, which the first one names.
+    void theLensOfExif() {
+        const auto jpeg = pictures::encodeJpeg(photo(usualShot()), 85).value();
+        const auto with = [&](int pointer, int focal) {
+            std::vector<std::uint8_t> exif{0xFF, 0xE1, 0, 52, 'E', 'x', 'i', 'f', 0, 0};
+            const std::vector<std::uint8_t> tiff{
+                'M', 'M', 0, 42, 0, 0, 0, 8,
+                // One entry: the other directory.
+                0, 1, 0x87, 0x69, 0, 4, 0, 0, 0, 1, 0, 0, 0, static_cast<std::uint8_t>(pointer), 0,
+                0, 0, 0,
+                // And its one entry, at 26.
+                0, 1, 0xA4, 0x05, 0, 3, 0, 0, 0, 1, static_cast<std::uint8_t>(focal >> 8),
+                static_cast<std::uint8_t>(focal & 255), 0, 0, 0, 0};
+            exif.insert(exif.end(), tiff.begin(), tiff.end());
+            exif[3] = static_cast<std::uint8_t>(exif.size() - 2);
+            Bytes bytes(jpeg.begin(), jpeg.begin() + 2);
+            bytes.insert(bytes.end(), exif.begin(), exif.end());
+            bytes.insert(bytes.end(), jpeg.begin() + 2, jpeg.end());
+            return pictures::inspect(bytes).value().focal35;
+        };
+        QCOMPARE(with(26, 52).value(), 52);
+        QVERIFY(!with(26, 0));
+        QVERIFY(!with(26, 60000));
+        QVERIFY(!with(250, 52));  // beyond the segment
+        QVERIFY(!with(8, 52));    // the first one again
+        QVERIFY(!pictures::inspect(jpeg).value().focal35);
+    }
     void filesThatAreNotWhole() {
         const auto jpeg = pictures::encodeJpeg(photo(usualShot()), 85).value();
         const auto id = [](const Bytes& bytes) {
@@ -230,6 +316,26 @@ private slots:
         }
         QCOMPARE(id(huge), std::string("picture.tooManyPixels"));
     }
+    /// 64 megapixels in several scans would need 400 MB for their parts: refused before they are asked for.
+    void aProgressivePictureIsBounded() {
+        const auto jpeg = pictures::encodeJpeg(photo(usualShot()), 85).value();
+        const auto header = [](const Bytes& bytes) {
+            std::size_t i = 0;
+            while (bytes[i] != 0xFF || bytes[i + 1] != 0xC0) ++i;
+            return i;
+        };
+        auto progressive = jpeg;
+        const auto at = header(jpeg);
+        progressive[at + 1] = 0xC2;
+        progressive[at + 5] = 0x1F, progressive[at + 6] = 0x40;
+        progressive[at + 7] = 0x1F, progressive[at + 8] = 0x40;
+        QCOMPARE(pictures::decode(progressive).error().message.id,
+                 std::string("picture.progressive"));
+        // A plain one holds a few rows at a time, and may have nothing to spare.
+        pictures::Limits tight;
+        tight.memory = 0;
+        QVERIFY(pictures::decode(jpeg, tight));
+    }
     void pngAndBack() {
         const auto taken = photo(usualShot());
         const auto back = pictures::decode(pictures::encodePng(taken).value()).value();
@@ -238,6 +344,13 @@ private slots:
             QVERIFY(std::equal(back.row(y), back.row(y) + back.stride(), taken.row(y)));
         }
         QVERIFY(!pictures::encodePng({}));
+        // A sink that is full is not a picture that cannot be written.
+        struct Full final : ByteSink {
+            Done write(std::span<const std::uint8_t>) override {
+                return fail(Trouble::full, {"file.noRoom", {{"file", std::string("x.png")}}});
+            }
+        } full;
+        QCOMPARE(pictures::writePng(taken, full).error().message.id, std::string("file.noRoom"));
         QVERIFY(!pictures::encodeJpeg({}, 90));
     }
 };

@@ -1,6 +1,7 @@
 // What a photo of a mat is measured as, and the words with which one that cannot be is refused.
 #include <QtTest>
 
+#include "measure/beside.h"
 #include "measure/hint.h"
 #include "measure/length.h"
 #include "measure/screen.h"
@@ -127,14 +128,87 @@ private slots:
         QVERIFY(std::abs(found.parameters[8] + 0.05) < 0.005);
         QVERIFY(std::abs(carapace(found, cameraOf(shot, seenOf(a5))) - 15) < 0.03);
     }
+    /// Height of the camera from the photo, against where the camera was: by another lens than most phones
+    /// have, too, where EXIF tells which.
     void sameAsCamera() {
-        // Height of the camera from the photo, against where the camera was.
-        auto shot = usualShot();
-        shot.tilt = 0;
-        const auto found = survey(photoOfMat(shot)).value();
-        const double perMm = stretchAt(cameraOf(shot, seenOf(a5)), found.middle).most;
-        const double truth = 26.0 / 36.0 * shot.longSide() / perMm;
-        QVERIFY(std::abs(cameraHeight(found).value / truth - 1) < 0.01);
+        for (const double focal : {13.0, 26.0, 60.0}) {
+            auto shot = usualShot();
+            shot.tilt = 0;
+            shot.focal = focal;
+            auto found = survey(photoOfMat(shot)).value();
+            const double perMm = stretchAt(cameraOf(shot, seenOf(a5)), found.middle).most;
+            const double truth = focal / 36.0 * shot.longSide() / perMm;
+            // EXIF goes by the diagonal, that of a picture of 4:3 here.
+            found.focal35 = std::hypot(36, 24) * focal / (36 * 1.25);
+            QVERIFY(std::abs(cameraHeight(found).value / truth - 1) < 0.01);
+            // 4 mm above the mat things look larger: put right, and nearly for sure.
+            const auto camera = cameraOf(shot, seenOf(a5));
+            const auto middle = layoutOf(a5).moult.centre();
+            const double larger = truth / (truth - 4);
+            const auto from = photoOf(camera, {middle.x, middle.y - Millimetres{7.5 * larger}});
+            const auto to = photoOf(camera, {middle.x, middle.y + Millimetres{7.5 * larger}});
+            const LengthOptions raised{.height = {{4}, {0}}};
+            const auto told = lengthBetween(found, from, to, raised).value();
+            QVERIFY(std::abs(told.value.value - 15) < 0.03);
+            // Where it is not told the usual lens is believed, and the interval holds for others.
+            found.focal35.reset();
+            const auto guessed = lengthBetween(found, from, to, raised).value();
+            QVERIFY(guessed.deviations.height > 5 * told.deviations.height);
+            QVERIFY(guessed.low.value < 15 && 15 < guessed.high.value);
+        }
+    }
+    /// The bar was measured before the sheet was copied: the tag that lies on it knows better.
+    void aCopyIsNoticedByTheTagOnIt() {
+        const auto bar = PrintScale::fromBar(Millimetres{100}).value();
+        const auto surveyed = [](double copiedAt) {
+            SheetOptions options;
+            options.hasTag = true;
+            options.perMm = 16;
+            options.copiedAt = copiedAt;
+            const auto shot = usualShot();
+            return survey(photographed(matSheet(a5, options), shot, cameraOf(shot, seenOf(a5))))
+                .value();
+        };
+        const auto camera = cameraOf(usualShot(), seenOf(a5));
+        const auto middle = layoutOf(a5).moult.centre();
+        const auto from = photoOf(camera, {middle.x, middle.y - Millimetres{7.5}});
+        const auto to = photoOf(camera, {middle.x, middle.y + Millimetres{7.5}});
+
+        const auto honest = surveyed(1);
+        QCOMPARE(honest.beside.value().code, std::string(enclosureCode));
+        QVERIFY(std::abs(honest.beside->ratio - 1) < 0.004);
+        QVERIFY(!copyWarning(honest, bar));
+        const auto sure = lengthBetween(honest, from, to, {.print = bar}).value();
+        QVERIFY(sure.deviation() < Millimetres{0.05});
+
+        // What looks like 15 mm is 14.55 on the copy: said, and within the interval.
+        const auto copy = surveyed(0.97);
+        QVERIFY(std::abs(copy.beside.value().ratio - 1 / 0.97) < 0.004);
+        const auto warning = copyWarning(copy, bar);
+        QVERIFY(warning && warning->id == "measure.copied");
+        QVERIFY(englishWords().say(*warning, {}).find("disagree by 3") != std::string::npos);
+        const auto unsure = lengthBetween(copy, from, to, {.print = bar}).value();
+        QVERIFY(unsure.low.value < 0.97 * 15 && 0.97 * 15 < unsure.high.value);
+        // With the copy's own bar all is well.
+        const auto own = PrintScale::fromBar(Millimetres{97}).value();
+        QVERIFY(!copyWarning(copy, own));
+        const auto right = lengthBetween(copy, from, to, {.print = own}).value();
+        QVERIFY(std::abs(right.value.value - 0.97 * 15) < 0.03);
+
+        // No two printers disagree by a tenth.
+        const auto small = surveyed(0.9);
+        QCOMPARE(lengthBetween(small, from, to, {.print = bar}).error().message.id,
+                 std::string("measure.copied"));
+    }
+    /// A tag beside the mat may stand higher, so it says nothing of the sheet.
+    void aTagElsewhereSaysNothingOfTheSheet() {
+        auto found = survey(photoOfMat(usualShot())).value();
+        QVERIFY(found.beside);
+        FoundTag tag;
+        tag.tag = {enclosureCode, tags::printedSide};
+        const auto at = photoOf(found.projection(), layoutOf(a5).moult.centre());
+        tag.symbol.corners = {at, at, at, at};
+        QVERIFY(!tagBeside(photoOfMat(usualShot()), found, {tag}));
     }
     void aTagAloneGivesAScale() {
         Shot shot = usualShot();
@@ -154,6 +228,32 @@ private slots:
             lengthBetween(found, photoOf(camera, {{26}, {20}}), photoOf(camera, {{41}, {20}}))
                 .value();
         QVERIFY(far.deviations.plane > length.deviations.plane);
+    }
+
+    /// Nobody who photographed a tag is told about a mat.
+    void aTagIsRefusedInItsOwnWords() {
+        const MatBox seen{{25}, {18}, {50}, {44}};
+        auto shot = usualShot();
+        const auto photo = photographed(tagOnly(), shot, cameraOf(shot, seen));
+        const auto said = [&](const MeasureRules& limits) {
+            const auto found = survey(photo, std::nullopt, limits);
+            return found ? std::string("measured") : found.error().message.id;
+        };
+        auto strict = shippedRules();
+        strict.leastPixelsPerMm = 1000;
+        QCOMPARE(said(strict), std::string("measure.tag.far"));
+        strict = shippedRules();
+        strict.leastLevel = 0.9999;
+        QCOMPARE(said(strict), std::string("measure.tag.tilted"));
+        shot.tilt = 47;
+        QCOMPARE(refusal(photographed(tagOnly(), shot, cameraOf(shot, seen))),
+                 std::string("measure.tag.tilted"));
+        const auto words = englishWords();
+        for (const char* id : {"tilted", "far", "hidden", "unfit"}) {
+            const Message message{std::string("measure.tag.") + id};
+            QVERIFY2(words.knows(message.id), id);
+            QVERIFY2(words.say(message, {}).find("tag") != std::string::npos, id);
+        }
     }
 
     void refusedWithWords_data() {
@@ -178,7 +278,7 @@ private slots:
         QCOMPARE(QString::fromStdString(given), id);
     }
     void fromFarAway() {
-        SurveyLimits limits;
+        auto limits = shippedRules();
         limits.leastPixelsPerMm = 12;
         const auto found = survey(photoOfMat(usualShot()), std::nullopt, limits);
         QCOMPARE(found.error().message.id, std::string("measure.far"));
@@ -187,10 +287,30 @@ private slots:
         shot.fill = 0.15;
         QCOMPARE(QString::fromStdString(refusal(photoOfMat(shot))), QString("measure.nothing"));
     }
-    void countsTheCorners() {
+    /// Something lies on the fourth square, which is in the photo: moving back would not help.
+    void aCoveredSquareIsSaid() {
         auto photo = photoOfMat(usualShot());
         for (int y = photo.height() / 2; y < photo.height(); ++y) {
             std::fill_n(photo.row(y) + photo.stride() / 2, photo.stride() / 2, std::uint8_t{120});
+        }
+        QCOMPARE(refusal(photo), std::string("measure.hidden"));
+        QVERIFY(englishWords()
+                    .say(Message{"measure.hidden"}, {})
+                    .starts_with("One square of the mat is covered"));
+    }
+    /// The fourth square is cut through by the photo's edge.
+    void countsTheCorners() {
+        auto shot = usualShot();
+        shot.roll = 25;
+        const auto whole = photoOfMat(shot);
+        const auto camera = cameraOf(shot, seenOf(a5));
+        double right = 0;
+        for (const auto corner : matCorners) {
+            right = std::max(right, photoOf(camera, layoutOf(a5).square(corner).centre()).x);
+        }
+        pictures::Raster photo(static_cast<int>(right), whole.height());
+        for (int y = 0; y < photo.height(); ++y) {
+            std::copy_n(whole.row(y), photo.stride(), photo.row(y));
         }
         const auto found = survey(photo);
         QVERIFY(!found);

@@ -138,7 +138,8 @@ private:
 /// What stands on a drawn mat besides the mat itself.
 struct SheetOptions {
     std::string name = "7Q2M";
-    bool hasTag = false;            ///< an enclosure's tag of 20 mm in its place
+    bool hasTag = false;  ///< an enclosure's tag of 20 mm in its place
+    double copiedAt = 1;  ///< the mat, not the tag that lies on it: 0.97 is a copy at 97 percent
     double dotsPerMm = 600 / 25.4;  ///< of the printer; 0 is a perfect one
     double perMm = 20;
     std::uint32_t printer = 7;  ///< seed of where its lines fall
@@ -162,7 +163,9 @@ inline Sheet matSheet(measure::MatPaper paper, const SheetOptions& options = {})
     if (options.hasTag) {
         const auto at = layout.tag;
         const auto symbol = tags::encode(tags::payload(enclosureCode, tags::printedSide)).value();
-        sheet.draw(symbol, {at.x + Millimetres{38.5}, at.y + Millimetres{4.5}, {20}, {20}},
+        // On a smaller sheet the same tag takes more of it.
+        const Millimetres side{20 / options.copiedAt};
+        sheet.draw(symbol, {at.x + Millimetres{38.5}, at.y + Millimetres{4.5}, side, side},
                    options.dotsPerMm);
     }
     const auto middle = layout.moult.centre();
@@ -187,6 +190,7 @@ inline Sheet tagOnly(std::uint32_t printer = 7, double perMm = 20, double dotsPe
 /// How a photo is taken.
 struct Shot {
     double megapixels = 12;
+    double focal = 26;  ///< mm, where the longer side of the picture is 36 mm
     bool isPortrait = true;
     double tilt = 0;     ///< degrees from looking straight down
     double azimuth = 0;  ///< degrees: towards which side it is tilted
@@ -214,7 +218,7 @@ struct Shot {
 /// The camera that takes the shot: everything within `seen` is in the picture.
 inline measure::Projection cameraOf(const Shot& shot, const MatBox& seen) {
     const double degree = std::numbers::pi / 180;
-    const double focal = 26.0 / 36.0 * shot.longSide();
+    const double focal = shot.focal / 36.0 * shot.longSide();
     const double a = shot.azimuth * degree, t = shot.tilt * degree, r = shot.roll * degree;
     // Turned about an axis in the sheet, then about the line of sight.
     const double ux = std::cos(a), uy = std::sin(a), c = std::cos(t), s = std::sin(t);

@@ -78,8 +78,8 @@ private slots:
         QVERIFY(printScaleOf(info, "0A1B").deviation < 0.002);
         // One that was not measured may be off by percents, and so may one that the book does not know.
         QCOMPARE(printScaleOf(info, "7Q2M").factor, 1.0);
-        QCOMPARE(printScaleOf(info, "7Q2M").deviation, unmeasuredPrint);
-        QCOMPARE(printScaleOf(info, "ZZZZ").deviation, unmeasuredPrint);
+        QCOMPARE(printScaleOf(info, "7Q2M").deviation, unmeasuredPrint());
+        QCOMPARE(printScaleOf(info, "ZZZZ").deviation, unmeasuredPrint());
 
         keep({"7Q2M", MatPaper::a5, Millimetres{100.2}});
         info = roomInfo(room.book).value();

@@ -148,6 +148,23 @@ private slots:
         QVERIFY(std::abs(length.deviation().value - 0.079110233) < 1e-5);
         QVERIFY(std::abs(length.high.value - length.value.value - 1.959964 * 0.079110233) < 1e-4);
     }
+    void theTableOfRules() {
+        const auto& rules = shippedRules();
+        QCOMPARE(rules.heights.size(), std::size_t{4});
+        QVERIFY(rules.leastLevel < 1 && rules.unmeasuredPrint < 0.1);
+        const std::string text(measureRulesText());
+        const auto without = [&](const std::string& what, const std::string& instead) {
+            auto changed = text;
+            changed.replace(changed.find(what), what.size(), instead);
+            return MeasureRules::fromJson(changed);
+        };
+        QVERIFY(without("grey_gain", "grey_gain"));
+        QCOMPARE(without("grey_gain", "grey_pain").error().message,
+                 (Message{"measure.rules", {{"row", std::string("grey_gain")}}}));
+        QVERIFY(!without("\"value\": 0.72", "\"value\": 0"));
+        QVERIFY(!without("\"source\": \"common practice, no source\"", "\"source\": \"\""));
+        QVERIFY(!MeasureRules::fromJson("{}"));
+    }
     void heightAndPrint() {
         const auto survey = cardSurvey(card);
         const ImagePoint from{300, 300}, to{500, 520};

@@ -138,6 +138,20 @@ private slots:
         QCOMPARE(model.to(), QPointF(1, 0));
     }
 
+    /// On a copy at 80 percent a step is still a tenth of a real millimetre.
+    void stepsAreOfTheRealSheet() {
+        Bench bench({matPhoto()});
+        bench.keepBar(80);
+        bench.open(QString::fromStdString(bench.moult.id.text()));
+        auto& model = *bench.model;
+        model.setHeight(0);
+        bench.point();
+        QVERIFY2(std::abs(bench.length() - 0.8 * 15) <= 0.2, qPrintable(model.result()));
+        const double before = bench.length();
+        for (int i = 0; i < 10; ++i) model.nudge(MeasureModel::To, 0, 1);
+        QVERIFY2(std::abs(bench.length() - before - 1) < 0.11, qPrintable(model.result()));
+    }
+
     void oneEndOnTheOtherIsNoLength() {
         Bench bench({matPhoto()});
         auto& model = *bench.model;

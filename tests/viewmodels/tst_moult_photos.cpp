@@ -47,6 +47,11 @@ private slots:
         QTest::newRow("empty") << QByteArray() << "no picture";
         QTest::newRow("truncated") << photo.left(photo.size() / 2) << "stops halfway";
         QTest::newRow("only a start") << photo.left(3) << "stops halfway";
+        QTest::newRow("HEIC") << QByteArray(
+                                     "\0\0\0\x14"
+                                     "ftypheic\0\0\0\0mif1",
+                                     20)
+                              << "in HEIC";
         QTest::newRow("100 megapixels") << withHugeSize(photo) << "108 megapixels; up to 64";
     }
     void unfitFilesGetWordsAndNothingIsLost() {
@@ -55,14 +60,20 @@ private slots:
         MoultBench bench;
         bench.photograph();
         bench.model.setSpan("152");
-        bench.addFile(bench.file("odd.jpg", bytes));
+        const QUrl chosen = bench.file("odd.jpg", bytes);
+        bench.addFile(chosen);
         QVERIFY2(bench.model.photoTrouble().contains(words),
                  qPrintable(bench.model.photoTrouble()));
+        QVERIFY(bench.model.photoTrouble().contains("not taken in"));
         QCOMPARE(bench.model.photos().size(), 1);
         QCOMPARE(bench.model.span(), QString("152"));
         bench.save();
         QVERIFY(bench.model.isSaved());
         QCOMPARE(bench.facts(FactKind::photo).size(), 1U);
+        // The file that was chosen is where it was, as it was.
+        QFile file(chosen.toLocalFile());
+        QVERIFY(file.open(QIODevice::ReadOnly));
+        QCOMPARE(file.readAll(), bytes);
     }
 
     void placesThatHoldNoFileGetWords_data() {
