@@ -61,13 +61,13 @@ ScrollPage {
         width: parent.width
         visible: page.model.saved
         model: page.model
-        onSexWanted: page.kit.navigation.replaced("SexPage", {
+        onSexWanted: page.kit.navigation.pushed("SexPage", {
             "moult": page.model.toSex
         })
         onPhotosWanted: page.kit.navigation.replaced("MoultPage", {
             "moult": page.model.savedMoult
         })
-        onMeasureWanted: page.kit.navigation.replaced("MeasurePage", {
+        onMeasureWanted: page.kit.navigation.pushed("MeasurePage", {
             "moult": page.model.toMeasure
         })
     }

@@ -57,7 +57,7 @@ BookPage {
         width: parent.width
         visible: page.evidence.ledger.length > 0
         name: qsTr("What was seen")
-        count: qsTr("%1 entries").arg(page.evidence.ledger.length)
+        count: page.evidence.ledger.length.toString()
     }
     Strip {
         width: parent.width
