@@ -1,5 +1,7 @@
 // Whether a mat was photographed from a screen, where its scale is anybody's guess: a screen's grid shows
-// as a wave on what should be blank paper. One that is too fine for the camera cannot be told.
+// as a wave on what should be blank paper. One that is too fine for the camera cannot be told, nor one whose
+// dots are larger than 16 pixels of the photo, or fall on JPEG's blocks of eight along its edges. Photos of a
+// tag alone are not asked: nothing says where the paper around a tag is blank.
 #pragma once
 
 #include "measure/survey.h"

@@ -1,7 +1,6 @@
 // What a photo of a mat is measured as, and the words with which one that cannot be is refused.
 #include <QtTest>
 
-#include "measure/beside.h"
 #include "measure/hint.h"
 #include "measure/length.h"
 #include "measure/screen.h"
@@ -127,88 +126,6 @@ private slots:
         QVERIFY(found.hasRadial);
         QVERIFY(std::abs(found.parameters[8] + 0.05) < 0.005);
         QVERIFY(std::abs(carapace(found, cameraOf(shot, seenOf(a5))) - 15) < 0.03);
-    }
-    /// Height of the camera from the photo, against where the camera was: by another lens than most phones
-    /// have, too, where EXIF tells which.
-    void sameAsCamera() {
-        for (const double focal : {13.0, 26.0, 60.0}) {
-            auto shot = usualShot();
-            shot.tilt = 0;
-            shot.focal = focal;
-            auto found = survey(photoOfMat(shot)).value();
-            const double perMm = stretchAt(cameraOf(shot, seenOf(a5)), found.middle).most;
-            const double truth = focal / 36.0 * shot.longSide() / perMm;
-            // EXIF goes by the diagonal, that of a picture of 4:3 here.
-            found.focal35 = std::hypot(36, 24) * focal / (36 * 1.25);
-            QVERIFY(std::abs(cameraHeight(found).value / truth - 1) < 0.01);
-            // 4 mm above the mat things look larger: put right, and nearly for sure.
-            const auto camera = cameraOf(shot, seenOf(a5));
-            const auto middle = layoutOf(a5).moult.centre();
-            const double larger = truth / (truth - 4);
-            const auto from = photoOf(camera, {middle.x, middle.y - Millimetres{7.5 * larger}});
-            const auto to = photoOf(camera, {middle.x, middle.y + Millimetres{7.5 * larger}});
-            const LengthOptions raised{.height = {{4}, {0}}};
-            const auto told = lengthBetween(found, from, to, raised).value();
-            QVERIFY(std::abs(told.value.value - 15) < 0.03);
-            // Where it is not told the usual lens is believed, and the interval holds for others.
-            found.focal35.reset();
-            const auto guessed = lengthBetween(found, from, to, raised).value();
-            QVERIFY(guessed.deviations.height > 5 * told.deviations.height);
-            QVERIFY(guessed.low.value < 15 && 15 < guessed.high.value);
-        }
-    }
-    /// The bar was measured before the sheet was copied: the tag that lies on it knows better.
-    void aCopyIsNoticedByTheTagOnIt() {
-        const auto bar = PrintScale::fromBar(Millimetres{100}).value();
-        const auto surveyed = [](double copiedAt) {
-            SheetOptions options;
-            options.hasTag = true;
-            options.perMm = 16;
-            options.copiedAt = copiedAt;
-            const auto shot = usualShot();
-            return survey(photographed(matSheet(a5, options), shot, cameraOf(shot, seenOf(a5))))
-                .value();
-        };
-        const auto camera = cameraOf(usualShot(), seenOf(a5));
-        const auto middle = layoutOf(a5).moult.centre();
-        const auto from = photoOf(camera, {middle.x, middle.y - Millimetres{7.5}});
-        const auto to = photoOf(camera, {middle.x, middle.y + Millimetres{7.5}});
-
-        const auto honest = surveyed(1);
-        QCOMPARE(honest.beside.value().code, std::string(enclosureCode));
-        QVERIFY(std::abs(honest.beside->ratio - 1) < 0.004);
-        QVERIFY(!copyWarning(honest, bar));
-        const auto sure = lengthBetween(honest, from, to, {.print = bar}).value();
-        QVERIFY(sure.deviation() < Millimetres{0.05});
-
-        // What looks like 15 mm is 14.55 on the copy: said, and within the interval.
-        const auto copy = surveyed(0.97);
-        QVERIFY(std::abs(copy.beside.value().ratio - 1 / 0.97) < 0.004);
-        const auto warning = copyWarning(copy, bar);
-        QVERIFY(warning && warning->id == "measure.copied");
-        QVERIFY(englishWords().say(*warning, {}).find("disagree by 3") != std::string::npos);
-        const auto unsure = lengthBetween(copy, from, to, {.print = bar}).value();
-        QVERIFY(unsure.low.value < 0.97 * 15 && 0.97 * 15 < unsure.high.value);
-        // With the copy's own bar all is well.
-        const auto own = PrintScale::fromBar(Millimetres{97}).value();
-        QVERIFY(!copyWarning(copy, own));
-        const auto right = lengthBetween(copy, from, to, {.print = own}).value();
-        QVERIFY(std::abs(right.value.value - 0.97 * 15) < 0.03);
-
-        // No two printers disagree by a tenth.
-        const auto small = surveyed(0.9);
-        QCOMPARE(lengthBetween(small, from, to, {.print = bar}).error().message.id,
-                 std::string("measure.copied"));
-    }
-    /// A tag beside the mat may stand higher, so it says nothing of the sheet.
-    void aTagElsewhereSaysNothingOfTheSheet() {
-        auto found = survey(photoOfMat(usualShot())).value();
-        QVERIFY(found.beside);
-        FoundTag tag;
-        tag.tag = {enclosureCode, tags::printedSide};
-        const auto at = photoOf(found.projection(), layoutOf(a5).moult.centre());
-        tag.symbol.corners = {at, at, at, at};
-        QVERIFY(!tagBeside(photoOfMat(usualShot()), found, {tag}));
     }
     void aTagAloneGivesAScale() {
         Shot shot = usualShot();
@@ -339,6 +256,50 @@ private slots:
         const auto photo = photoOfMat(usualShot());
         QCOMPARE(refusal(beside(photo, photo)), std::string("measure.twoMats"));
     }
+    void twoMatsOfTwoNames() {
+        SheetOptions options;
+        options.perMm = 16;
+        options.name = "0A1B";
+        const auto shot = usualShot();
+        const auto camera = cameraOf(shot, seenOf(a5));
+        const auto other = photographed(matSheet(a5, options), shot, camera);
+        const auto photo = photoOfMat(shot);
+        QCOMPARE(refusal(other), std::string("measured"));
+        QCOMPARE(refusal(beside(photo, other)), std::string("measure.twoMats"));
+        QCOMPARE(refusal(beside(other, photo)), std::string("measure.twoMats"));
+    }
+    /// Each limit is asked: what is good enough is refused where more is wanted.
+    void everyLimitCounts() {
+        const auto photo = photoOfMat(usualShot());
+        const auto said = [&](double MeasureRules::*limit, double value) {
+            auto strict = shippedRules();
+            strict.*limit = value;
+            const auto found = survey(photo, std::nullopt, strict);
+            return found ? std::string("measured") : found.error().message.id;
+        };
+        QCOMPARE(said(&MeasureRules::leastContrast, 255), std::string("measure.dim"));
+        QCOMPARE(said(&MeasureRules::mostBlur, 0.001), std::string("measure.blurred"));
+        QCOMPARE(said(&MeasureRules::mostBend, 1e-6), std::string("measure.notFlat"));
+        QCOMPARE(said(&MeasureRules::leastLevel, 0.9999), std::string("measure.tilted"));
+        QCOMPARE(said(&MeasureRules::leastPixelsPerMm, 50), std::string("measure.far"));
+        QCOMPARE(said(&MeasureRules::leastLevel, 0.5), std::string("measured"));
+    }
+    void edgesThatSayTooLittle() {
+        const auto fit = fitEdges({}, 1, Homography{1, 0, 0, 0, 1, 0, 0, 0, 1}, Radial{}, {});
+        QCOMPARE(fit.error().message.id, std::string("measure.unfit"));
+    }
+    /// Pale as a sheet behind milk glass: read or not, it is never measured.
+    void aPalePhoto() {
+        auto photo = photoOfMat(usualShot());
+        for (int y = 0; y < photo.height(); ++y) {
+            auto* row = photo.row(y);
+            for (std::size_t x = 0; x < photo.stride(); ++x) {
+                row[x] = static_cast<std::uint8_t>(120 + row[x] / 16);
+            }
+        }
+        const auto said = refusal(photo);
+        QVERIFY2(said != "measured" && said != "measure.screen", said.c_str());
+    }
     void nothingThere() {
         pictures::Raster photo(800, 600);
         for (int y = 0; y < 600; ++y) {
@@ -349,15 +310,20 @@ private slots:
         QCOMPARE(refusal(photo), std::string("measure.nothing"));
         QCOMPARE(refusal(pictures::Raster(0, 0)), std::string("measure.nothing"));
     }
+    void aScreen_data() {
+        QTest::addColumn<double>("pitch");
+        for (const double pitch : {0.2, 0.25, 0.3}) QTest::addRow("%g mm", pitch) << pitch;
+    }
     void aScreen() {
+        QFETCH(double, pitch);
         auto shot = usualShot();
         shot.megapixels = 8;
         SheetOptions options;
         options.perMm = 16;
         auto sheet = matSheet(a5, options);
-        // Dots of a quarter of a millimetre with dark lines between them.
-        for (double x = 0; x < 148; x += 0.25) sheet.fill(x, 0, x + 0.0625, 210, 60);
-        for (double y = 0; y < 210; y += 0.25) sheet.fill(0, y, 148, y + 0.0625, 60);
+        // Dots with dark lines between them.
+        for (double x = 0; x < 148; x += pitch) sheet.fill(x, 0, x + 0.0625, 210, 60);
+        for (double y = 0; y < 210; y += pitch) sheet.fill(0, y, 148, y + 0.0625, 60);
         const auto camera = cameraOf(shot, seenOf(a5));
         QCOMPARE(refusal(photographed(sheet, shot, camera)), std::string("measure.screen"));
     }
