@@ -66,6 +66,12 @@ Column {
     }
     MessageStrip {
         width: parent.width
+        visible: result.model.copied !== ""
+        happened: qsTr("The mat and the tag on it disagree")
+        advice: result.model.copied
+    }
+    MessageStrip {
+        width: parent.width
         visible: result.model.unmeasuredMat !== ""
         happened: qsTr("The bar of this mat was not measured")
         advice: qsTr("Measure it once with a ruler, and every length from its photos gets surer.")

@@ -42,6 +42,8 @@ class MeasureModel : public QObject {
     Q_PROPERTY(QString scaleText READ scaleText NOTIFY photoChanged FINAL)
     /// "A5 7Q2M": a mat whose bar was not measured; empty where there is none.
     Q_PROPERTY(QString unmeasuredMat READ unmeasuredMat NOTIFY changed FINAL)
+    /// What to do where the tag on the mat says that the sheet is a copy; else empty.
+    Q_PROPERTY(QString copied READ copied NOTIFY changed FINAL)
 
     // The ends, as parts of the picture.
     Q_PROPERTY(QPointF from READ from NOTIFY endsChanged FINAL)
@@ -121,6 +123,7 @@ public:
     [[nodiscard]] QString refusal() const { return refusal_; }
     [[nodiscard]] QString scaleText() const;
     [[nodiscard]] QString unmeasuredMat() const;
+    [[nodiscard]] QString copied() const;
 
     [[nodiscard]] QPointF from() const { return ends_[From]; }
     [[nodiscard]] QPointF to() const { return ends_[To]; }

@@ -2,6 +2,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "measure/beside.h"
 #include "room/mats.h"
 #include "viewmodels/measuremodel.h"
 
@@ -62,6 +63,12 @@ QString MeasureModel::unmeasuredMat() const {
     if (known && known->bar) return {};
     return (mat->paper == measure::MatPaper::a5 ? QStringLiteral("A5 ") : QStringLiteral("A4 ")) +
            toQt(mat->name);
+}
+
+QString MeasureModel::copied() const {
+    if (!canMeasure() || !desk_->room()) return {};
+    const auto warning = measure::copyWarning(*measured_->sight().survey, print());
+    return warning ? desk_->say(*warning) : QString();
 }
 
 QString MeasureModel::hint() const {

@@ -111,6 +111,23 @@ private slots:
         QVERIFY(bench.model->sources().front().toMap()["name"] != "How the mat was printed");
     }
 
+    /// The bar was measured before the sheet was copied at 96 percent; the tag that lies on it was not copied.
+    void aCopiedMatIsSaid() {
+        SheetOptions copy;
+        copy.hasTag = true;
+        copy.copiedAt = 0.96;
+        Bench bench({matJpeg(copy)});
+        bench.keepBar(100);
+        QVERIFY2(bench.model->canMeasure(), qPrintable(bench.model->refusal()));
+        QVERIFY2(bench.model->copied().contains("one of them is a copy"),
+                 qPrintable(bench.model->copied()));
+        SheetOptions whole;
+        whole.hasTag = true;
+        Bench sound({matJpeg(whole)});
+        sound.keepBar(100);
+        QVERIFY2(sound.model->copied().isEmpty(), qPrintable(sound.model->copied()));
+    }
+
     void whatStandsHigherIsSmallerThanItLooks() {
         Bench bench({matPhoto()});
         bench.keepBar(100);
