@@ -40,7 +40,8 @@ Result<SexingRules> SexingRules::fromJson(std::string_view file) {
         {"decisive", {{"ratio", any}}},
         {"colour", {{"for"}, {"female_ratio", up}, {"male_ratio", down}}},
         {"stops", {{"least", share}}},
-        {"numbers", {{"value", share}}}};
+        {"numbers", {{"value", share}}},
+        {"lengths", {{"length_mm", length}}}};
     BURROW_TRY(const auto tables, Tables::fromJson(file, shapes));
     SexingRules rules;
     BURROW_DO(rules.readMoults(tables));
@@ -122,10 +123,10 @@ Done SexingRules::readNumbers(const Tables& tables) {
     prior_ = prior->number("value");
     agreeingShare_ = share->number("value");
     const auto* close = tables.find("numbers", "close_up_share");
-    const auto* unmeasured = tables.find("numbers", "close_up_mm");
+    const auto* unmeasured = tables.find("lengths", "close_up_mm");
     if (close == nullptr || unmeasured == nullptr) return damaged("numbers", "close_up_share");
     closeUpShare_ = close->number("value");
-    closeUpUnmeasured_ = Millimetres{unmeasured->number("value")};
+    closeUpUnmeasured_ = Millimetres{unmeasured->number("length_mm")};
     if (!(closeUpShare_ > 0) || !(closeUpUnmeasured_.value > 0)) {
         return damaged("numbers", "close_up_share");
     }
