@@ -208,7 +208,7 @@ private:
     void measure() {
         hand_->click("Measure it in the photo");
         hand_->waitFor("MeasurePage");
-        waitForText("By mat");
+        waitForText("Drag both ends");
         const auto* view = hand_->named("measured");
         const auto shown = view->property("contentRect").toRectF();
         // What is shown is the place for the moult, and 4 mm around it.

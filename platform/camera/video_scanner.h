@@ -3,6 +3,7 @@
 #pragma once
 
 #include <QMediaPlayer>
+#include <QTimer>
 #include <QUrl>
 
 #include "camera/frame_scanner.h"
@@ -10,7 +11,7 @@
 namespace burrow {
 
 /// Plays the film once at its own speed and is Idle when it is over. Broken where it cannot be played.
-/// Needs Qt's ffmpeg backend.
+/// Needs Qt's ffmpeg backend; that of Qt 6.4 now and then never begins, and is then asked again.
 class VideoScanner final : public FrameScanner {
     Q_OBJECT
 
@@ -22,9 +23,13 @@ private:
     void open() override;
     void close() override;
     void applyTorch(bool) override {}
+    void play();
+    void onStall();
 
     const QUrl film_;
     QMediaPlayer player_;
+    QTimer stall_;  ///< runs out where no picture comes
+    int begun_ = 0;
 };
 
 }  // namespace burrow

@@ -24,6 +24,13 @@ T.ApplicationWindow {
     property list<url> photos
     readonly property bool handed: window.photos.length > 0 && window.desk.state === Desk.Open
 
+    function openHanded() {
+        navigation.pushed("MoultPage", {
+            "files": window.photos
+        });
+        window.photos = [];
+    }
+
     readonly property alias kit: kit
     readonly property alias stack: stack
 
@@ -33,14 +40,9 @@ T.ApplicationWindow {
     visible: window.desk.state !== Desk.Opening || patience.ran
     title: window.desk.roomName === "" ? "Burrowbook" : window.desk.roomName
     color: Tokens.ground
-    onHandedChanged: {
-        if (!window.handed)
-            return;
-        navigation.pushed("MoultPage", {
-            "files": window.photos
-        });
-        window.photos = [];
-    }
+    // Later, because taking them changes what this hangs on.
+    onHandedChanged: if (window.handed)
+        Qt.callLater(window.openHanded)
 
     Timer {
         id: patience

@@ -43,6 +43,7 @@ public:
     QQuickItem* first(const QString& file) { return hand->first(file); }
     void click(QQuickItem* item) { hand->click(item); }
     void click(const QString& text) { hand->click(text); }
+    void drag(QQuickItem* item, const QPoint& to) { hand->drag(item, to); }
     void key(Qt::Key key) { hand->key(key); }
     void type(const QString& text) { hand->type(text); }
     void fill(const QString& label, const QString& text) { hand->fill(label, text); }

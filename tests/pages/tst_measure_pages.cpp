@@ -101,7 +101,7 @@ void measureOnTheMat(Stage& stage) {
     QTRY_VERIFY(stage.has("The moult is saved."));
     stage.click("Measure it in the photo");
     QCOMPARE(stage.page(), QString("MeasurePage"));
-    QTRY_VERIFY_WITH_TIMEOUT(stage.has("By mat 7Q2M"), 30'000);
+    QTRY_VERIFY_WITH_TIMEOUT(stage.has("Drag both ends"), 30'000);
     stage.settle();
 }
 

@@ -97,6 +97,14 @@ const QByteArray& matPhoto() {
     return photo;
 }
 
+/// Where a part of the picture in a view is in the window.
+QPoint placeIn(QQuickItem* view, const QPointF& part) {
+    const auto rect = view->property("contentRect").toRectF();
+    return view
+        ->mapToScene({rect.x() + part.x() * rect.width(), rect.y() + part.y() * rect.height()})
+        .toPoint();
+}
+
 void saveMoultWithPhoto(Stage& stage, const QByteArray& photo = moultPhoto()) {
     stage.photographer.prepare(photo);
     stage.scanner.showPicture(moultPicture({1280, 960}));
@@ -260,8 +268,11 @@ std::vector<Scene> scenes() {
                [](Stage& stage) {
                    saveMoultWithPhoto(stage, matPhoto());
                    stage.click("Measure it in the photo");
-                   const auto isMeasured = [&] { return stage.has("By mat 7Q2M"); };
-                   if (!QTest::qWaitFor(isMeasured, 30'000)) qFatal("The mat is not found");
+                   const auto isFound = [&] { return stage.has("Drag both ends"); };
+                   if (!QTest::qWaitFor(isFound, 30'000)) qFatal("The mat is not found");
+                   const auto ends = carapaceEnds();
+                   stage.drag(stage.named("firstEnd"), placeIn(stage.named("measured"), ends[0]));
+                   stage.drag(stage.named("secondEnd"), placeIn(stage.named("measured"), ends[1]));
                }),
         page("sizes", "SizesPage", of("044")),
         inRoom("sex_queue",

@@ -273,8 +273,7 @@ private slots:
             return list;
         };
         QVERIFY2(names().at(0).contains("9 Mar"), qPrintable(names().join("; ")));
-        AmendDraft moved{first, {}};
-        moved.day = at.desk.today() - 30;
+        const AmendDraft moved{first, {}, Instant{fridayEvening.ms - 30 * msPerDay}};
         hand.record({moved});
         at.settle();
         QCOMPARE(names().size(), 2);
