@@ -36,9 +36,11 @@ Item {
         model: 3
 
         Rectangle {
+            id: tick
+
             required property int index
 
-            x: Math.round(line.xOf(index / 2)) - 1
+            x: Math.round(line.xOf(tick.index / 2)) - 1
             y: 8
             width: 2
             height: 12

@@ -24,6 +24,9 @@ T.ApplicationWindow {
     property list<url> photos
     readonly property bool handed: window.photos.length > 0 && window.desk.state === Desk.Open
 
+    readonly property alias kit: kit
+    readonly property alias stack: stack
+
     function openHanded() {
         navigation.pushed("MoultPage", {
             "files": window.photos
@@ -31,18 +34,19 @@ T.ApplicationWindow {
         window.photos = [];
     }
 
-    readonly property alias kit: kit
-    readonly property alias stack: stack
-
     width: 412
     height: 915
     // A book opens while the pages are loaded: the first frame shows what is due, not an empty window.
     visible: window.desk.state !== Desk.Opening || patience.ran
     title: window.desk.roomName === "" ? "Burrowbook" : window.desk.roomName
     color: Tokens.ground
-    // Later, because taking them changes what this hangs on.
-    onHandedChanged: if (window.handed)
-        Qt.callLater(window.openHanded)
+
+    // A moment later, because taking them changes what this hangs on.
+    Timer {
+        interval: 0
+        running: window.handed
+        onTriggered: window.openHanded()
+    }
 
     Timer {
         id: patience
