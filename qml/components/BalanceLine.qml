@@ -1,3 +1,5 @@
+pragma ComponentBehavior: Bound
+
 import QtQuick
 
 // Where something stands between two ends: `low` and `high` name them, `middle` what lies between. A ring
