@@ -1,5 +1,4 @@
 pragma ComponentBehavior: Bound
-
 import QtQuick
 
 // Where something stands between two ends: `low` and `high` name them, `middle` what lies between. A ring
