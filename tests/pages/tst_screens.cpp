@@ -322,7 +322,12 @@ std::vector<Scene> scenes() {
                    stage.click("Look at it for the sex");
                    stage.click("Ask another keeper");
                }),
-        page("mat", "MatPage"),
+        inRoom("mat",
+               [](Stage& stage) {
+                   stage.go("MatPage");
+                   // Each sheet has a name of its own, so that its squares are never the same.
+                   stage.first("SheetView")->setOpacity(0);
+               }),
         inRoom("moult_camera",
                [](Stage& stage) {
                    stage.scanner.showPicture(moultPicture({1280, 960}));
