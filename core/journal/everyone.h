@@ -12,8 +12,7 @@ namespace burrow {
 /// As roster(); `each` must not write to the book.
 Done forEachKept(Book& book, const std::function<void(Kept)>& each);
 
-/// Those named, as far as they are in the book, all from one moment: locking the book once for all of them
-/// takes half the time that once for each would.
+/// Those named, as far as they are in the book, all from one moment: the book is locked once for all of them.
 Result<std::vector<Kept>> kept(Book& book, std::span<const SubjectId> those);
 
 }  // namespace burrow

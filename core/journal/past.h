@@ -20,8 +20,8 @@ Result<std::vector<Reading>> readingsOf(Book& book, const EntryId& fact);
 /// A fact that may have happened before others of its kind: what those say stays.
 Result<std::vector<Draft>> logging(Book& book, const FactDraft& draft);
 
-/// Another body and time for a fact, and what follows from it now: the photos and sizes of a moult go along. A fact that was confidential and is no
-/// longer gets an entry of its own, and the old one is retracted.
+/// Another body and time for a fact, and what follows from it now: the photos and sizes of a moult go along.
+/// A fact that was confidential and is no longer gets an entry of its own, and the old one is retracted.
 Result<std::vector<Draft>> amending(Book& book, const Fact& before, const FactBody& body,
                                     Instant happenedAt);
 
