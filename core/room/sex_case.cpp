@@ -29,9 +29,7 @@ const Fact* findIn(const std::vector<Fact>& history, const EntryId& id) {
 std::vector<PhotographedMoult> moultsIn(const std::vector<Fact>& history) {
     std::vector<PhotographedMoult> moults;
     for (const auto& fact : history) {
-        const bool isMoult =
-            fact.kind == FactKind::photo && fact.body.picture && fact.body.role == PhotoRole::moult;
-        if (!isMoult) continue;
+        if (!isMoultPhoto(fact)) continue;
         const auto id = fact.body.about.value_or(fact.id);
         auto known = std::find_if(moults.begin(), moults.end(),
                                   [&](const auto& moult) { return moult.moult == id; });
@@ -107,7 +105,31 @@ Result<std::vector<SubjectId>> withMoultPhotos(Book& book) {
     }
 }
 
+/// The moult that an entry is, shows or judges, by what it says itself.
+std::optional<EntryId> moultNamedBy(const Fact& fact) {
+    if (fact.kind == FactKind::moulted) return fact.id;
+    if (isMoultPhoto(fact)) return fact.body.about.value_or(fact.id);
+    return fact.kind == FactKind::sexed ? fact.body.about : std::nullopt;
+}
+
 }  // namespace
+
+bool isMoultPhoto(const Fact& fact) {
+    return fact.kind == FactKind::photo && fact.body.role == PhotoRole::moult && fact.body.picture;
+}
+
+Result<std::optional<EntryId>> moultToSex(Book& book, const Fact& entry) {
+    auto named = moultNamedBy(entry);
+    if (!named) return named;
+    BURROW_TRY(const auto facts, history(book, entry.subject, wholeHistory));
+    for (const auto& fact : facts) {
+        if (fact.id == *named && isMoultPhoto(fact)) return std::optional(*moultNamedBy(fact));
+    }
+    const bool isShown = std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) {
+        return isMoultPhoto(fact) && fact.body.about == named;
+    });
+    return isShown ? named : std::nullopt;
+}
 
 Result<std::optional<SexCase>> sexCase(Book& book, SubjectId subject,
                                        const sexing::SexingRules& rules, const Profiles& profiles) {

@@ -1,40 +1,10 @@
 #include "viewmodels/entrymodel.h"
 
-#include <algorithm>
-
 #include "journal/past.h"
+#include "room/sex_case.h"
 #include "viewmodels/photofiles.h"
 
 namespace burrow {
-
-namespace {
-
-bool isMoultPhoto(const Fact& fact) {
-    return fact.kind == FactKind::photo && fact.body.role == PhotoRole::moult && fact.body.picture;
-}
-
-/// The moult that an entry is, shows or judges, by what it says itself.
-std::optional<EntryId> moultNamedBy(const Fact& fact) {
-    if (fact.kind == FactKind::moulted) return fact.id;
-    if (isMoultPhoto(fact)) return fact.body.about.value_or(fact.id);
-    return fact.kind == FactKind::sexed ? fact.body.about : std::nullopt;
-}
-
-/// The same, where there is a photo of it. An examination may name the photo instead of its moult.
-Result<std::optional<EntryId>> moultToSex(Book& book, const Fact& entry) {
-    auto named = moultNamedBy(entry);
-    if (!named) return named;
-    BURROW_TRY(const auto facts, history(book, entry.subject, wholeHistory));
-    for (const auto& fact : facts) {
-        if (fact.id == *named && isMoultPhoto(fact)) return std::optional(*moultNamedBy(fact));
-    }
-    const bool isShown = std::any_of(facts.begin(), facts.end(), [&](const Fact& fact) {
-        return isMoultPhoto(fact) && fact.body.about == named;
-    });
-    return isShown ? named : std::nullopt;
-}
-
-}  // namespace
 
 struct EntryModel::Found {
     std::optional<Fact> fact;
@@ -126,8 +96,7 @@ QUrl EntryModel::picture() const {
 
 QString EntryModel::toMeasure() const {
     if (!resident_) return {};
-    const bool isMoult = fact_->kind == FactKind::moulted ||
-                         (fact_->body.role == PhotoRole::moult && fact_->body.picture);
+    const bool isMoult = fact_->kind == FactKind::moulted || isMoultPhoto(*fact_);
     return isMoult ? entry_ : QString();
 }
 

@@ -11,10 +11,6 @@
 namespace burrow {
 namespace {
 
-bool isMoultPhoto(const Fact& fact) {
-    return fact.kind == FactKind::photo && fact.body.role == PhotoRole::moult && fact.body.picture;
-}
-
 /// The moult that a photo shows; one that names none stands for itself.
 EntryId moultOf(const Fact& photo) { return photo.body.about.value_or(photo.id); }
 
