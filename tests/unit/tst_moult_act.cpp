@@ -1,6 +1,8 @@
 // A moult and its photos in one act, and examinations that could not tell.
 #include <QtTest>
 
+#include <algorithm>
+
 #include "base/files.h"
 #include "journal/past.h"
 #include "support/book.h"
@@ -20,11 +22,10 @@ FactBody photoOf(const EntryId& moult) {
 
 /// How many photos the animal has of that moult.
 int photosOf(TestBook& room, SubjectId animal, const EntryId& moult) {
-    int count = 0;
-    for (const auto& fact : history(room.book, animal, wholeHistory).value()) {
-        count += fact.kind == FactKind::photo && fact.body.about == moult ? 1 : 0;
-    }
-    return count;
+    const auto facts = history(room.book, animal, wholeHistory).value();
+    return int(std::ranges::count_if(facts, [&](const Fact& fact) {
+        return fact.kind == FactKind::photo && fact.body.about == moult;
+    }));
 }
 
 FactBody examined(Sex sex) {
