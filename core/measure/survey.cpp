@@ -20,7 +20,7 @@ tl::unexpected<Error> refuse(Message message) {
     return fail(Trouble::badInput, std::move(message));
 }
 
-constexpr RadialBelief noLens{};
+double square(double value) { return value * value; }
 
 /// The corners of a square, on the sheet and in the photo.
 void addPairs(std::vector<PointPair>& pairs, const FoundMark& square, const MatLayout& layout) {
@@ -180,37 +180,28 @@ double inflationOf(const EdgeFit& fit, double bend, double pixelsPerMm) {
     return std::max({1.0, bend, printed / seen});
 }
 
-/// Two fits, without and with the radial term. The first counts unless the second is better by more than
-/// chance; how sure it is always comes from the second, since a bend too slight to show is still a bend.
+/// One fit with the radial term, which stays as near to nought as the edges let it: what is believed of
+/// lenses weighs against them. Leaving it out where it is not beyond chance would be off by just so much as
+/// chance allows, and always to the same side.
 Done fitBest(const std::vector<SymbolEdges>& symbols, const Homography& start, const Radial& lens,
              const MeasureRules& rules, Survey& found) {
     std::vector<EdgePoint> edges;
     for (const auto& symbol : symbols) {
         edges.insert(edges.end(), symbol.edges.begin(), symbol.edges.end());
     }
-    const int count = static_cast<int>(symbols.size());
-    const RadialBelief lensBelief{0, rules.lensDeviation};
-    std::array<Result<EdgeFit>, 2> fits{EdgeFit{}, EdgeFit{}};
-    onTwoThreads(fits.size(), [&](std::size_t i) {
-        fits[i] = fitEdges(edges, count, start, lens, i == 0 ? noLens : lensBelief);
-    });
-    if (!fits[0]) return failAs(fits[0]);
-    if (!fits[1]) return failAs(fits[1]);
-    const auto& straight = *fits[0];
-    const auto& bent = *fits[1];
-    found.bend = bendOf(symbols, bent);
-    const double perMm = stretchAt(straight.projection(), found.middle).least;
-    const double inflation = inflationOf(bent, found.bend, perMm);
-    // F with one degree of freedom above; 3.84 is its 95 percent point for many below.
-    constexpr double chance = 3.84;
-    found.hasRadial =
-        bent.parameters[8] * bent.parameters[8] > chance * inflation * bent.variance(8);
-    const auto& fit = found.hasRadial ? bent : straight;
+    const auto count = static_cast<int>(symbols.size());
+    BURROW_TRY(const auto fit, fitEdges(edges, count, start, lens, {0, rules.lensDeviation}));
+    found.bend = bendOf(symbols, fit);
     found.frame = fit.frame;
     found.parameters = fit.parameters;
     found.residual = fit.residual;
-    found.covariance = bent.covariance;
+    const double perMm = stretchAt(fit.projection(), found.middle).least;
+    const double inflation = inflationOf(fit, found.bend, perMm);
+    found.covariance = fit.covariance;
     for (auto& value : found.covariance) value *= inflation;
+    // F with one degree of freedom above; 3.84 is its 95 percent point for many below.
+    constexpr double chance = 3.84;
+    found.hasRadial = square(fit.parameters[8]) > chance * inflation * fit.variance(8);
     return {};
 }
 

@@ -31,7 +31,7 @@ struct Survey {
     FitFrame frame;
     Parameters parameters{};
     std::array<double, parameterCount * parameterCount> covariance{};
-    bool hasRadial = false;  ///< whether the residual asked for the radial term
+    bool hasRadial = false;  ///< whether the lens bends the picture beyond what chance would
     double residual = 0;     ///< root mean square over the edges, pixels
     double bend = 0;         ///< by what factor the squares disagree beyond their noise
     MatPoint middle;         ///< of what the scale was taken from
