@@ -1,5 +1,6 @@
 #include "measure/rules.h"
 
+#include <algorithm>
 #include <array>
 
 #include "model/table.h"
@@ -36,7 +37,9 @@ constexpr std::array numbers{
     Number{"told_focal_deviation", &MeasureRules::toldFocalDeviation},
     Number{"most_unsure", &MeasureRules::mostUnsure},
     Number{"grey_spread", &MeasureRules::greySpread},
-    Number{"grey_gain", &MeasureRules::greyGain}};
+    Number{"grey_gain", &MeasureRules::greyGain},
+    Number{"finger_units", &MeasureRules::fingerDeviation},
+    Number{"least_point_pixels", &MeasureRules::leastPointDeviation}};
 
 tl::unexpected<Error> damaged(std::string_view row) {
     return fail(Trouble::badInput, {"measure.rules", {{"row", std::string(row)}}});
@@ -49,7 +52,8 @@ Result<MeasureRules> MeasureRules::fromJson(std::string_view file) {
     const Range<double> some{1e-4, 1000};
     const std::vector<TableShape> shapes{
         {"numbers", {{"value", some}}},
-        {"heights", {{"above_mm", {{0, 60}}}, {"deviation_mm", {{0.01, 30}}}}}};
+        {"heights", {{"above_mm", {{0, 60}}}, {"deviation_mm", {{0.01, 30}}}}},
+        {"stands", {{"stands_mm", {{0, 60}}}}}};
     BURROW_TRY(const auto tables, Tables::fromJson(file, shapes));
     MeasureRules rules;
     for (const auto& number : numbers) {
@@ -63,7 +67,16 @@ Result<MeasureRules> MeasureRules::fromJson(std::string_view file) {
         rules.heights.push_back({{row.number("above_mm")}, {row.number("deviation_mm")}});
     }
     if (rules.heights.empty()) return damaged("heights");
+    for (const auto& row : tables.rows("stands")) {
+        rules.stands.push_back({row.id, {row.number("stands_mm")}});
+    }
     return rules;
+}
+
+Millimetres MeasureRules::usualStand(std::string_view kind) const {
+    const auto found = std::find_if(stands.begin(), stands.end(),
+                                    [kind](const UsualStand& each) { return each.kind == kind; });
+    return found == stands.end() ? Millimetres{} : found->above;
 }
 
 const MeasureRules& shippedRules() {

@@ -2,6 +2,7 @@
 // methods need (damping, robust scatter, steps of derivatives) stands where they are.
 #pragma once
 
+#include <string>
 #include <string_view>
 #include <vector>
 
@@ -14,6 +15,12 @@ namespace burrow::measure {
 struct UsualHeight {
     Millimetres above;
     Millimetres deviation;
+};
+
+/// How far the ends of one kind of length stand above the mat as a rule.
+struct UsualStand {
+    std::string kind;  ///< "carapace_mm", as entries name it
+    Millimetres above;
 };
 
 struct MeasureRules {
@@ -50,7 +57,15 @@ struct MeasureRules {
     double greySpread = 0;
     double greyGain = 0;
 
+    // How exactly an end is set.
+    double fingerDeviation = 0;      ///< under the loupe, in units of the screen
+    double leastPointDeviation = 0;  ///< pixels of the photo: nobody sets it better
+
     std::vector<UsualHeight> heights;
+    std::vector<UsualStand> stands;
+
+    /// Nought for a kind that the table does not know.
+    [[nodiscard]] Millimetres usualStand(std::string_view kind) const;
 
     /// Fails with `badInput` for a file that lacks a number, has one that nobody asked for, or no source.
     static Result<MeasureRules> fromJson(std::string_view file);

@@ -41,7 +41,11 @@ Result<std::variant<double, std::string>> cellOf(const json& value, const TableC
     if (!value.is_number()) return at.refuse("table.noNumber", column.name);
     const auto number = value.get<double>();
     if (number < column.limits->least || number > column.limits->most) {
-        return at.refuse("table.range", column.name);
+        auto refused = at.refuse("table.range", column.name);
+        auto& arguments = refused.value().message.arguments;
+        arguments.push_back({"least", column.limits->least});
+        arguments.push_back({"most", column.limits->most});
+        return refused;
     }
     return std::variant<double, std::string>(number);
 }

@@ -74,11 +74,13 @@ Result<Millimetres> readBar(std::string_view text) {
     return *length;
 }
 
-measure::PrintScale printScaleOf(const RoomInfo& info, const measure::MatName& name) {
-    const measure::PrintScale unmeasured{1, unmeasuredPrint()};
+measure::PrintScale printScaleOf(const RoomInfo& info, const measure::MatName& name,
+                                 const measure::MeasureRules& rules) {
+    const measure::PrintScale unmeasured{1, rules.unmeasuredPrint};
     const auto mat = readMat(settingOf(name), info.other(settingOf(name)));
     if (!mat || !mat->bar) return unmeasured;
-    return measure::PrintScale::fromBar(*mat->bar).value_or(unmeasured);
+    return measure::PrintScale::fromBar(*mat->bar, Millimetres{rules.barDeviation})
+        .value_or(unmeasured);
 }
 
 }  // namespace burrow

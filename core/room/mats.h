@@ -33,9 +33,8 @@ struct PrintedMat {
 /// PrintScale::fromBar.
 Result<Millimetres> readBar(std::string_view text);
 
-/// Of a sheet whose bar nobody measured, the printer's scale may be off by so much.
-[[nodiscard]] inline double unmeasuredPrint() { return measure::shippedRules().unmeasuredPrint; }
-/// How large things on that mat came out, as its bar says.
-[[nodiscard]] measure::PrintScale printScaleOf(const RoomInfo& info, const measure::MatName& name);
+/// How large things on that mat came out, as its bar says, and where nobody measured it, as printers do.
+[[nodiscard]] measure::PrintScale printScaleOf(const RoomInfo& info, const measure::MatName& name,
+                                               const measure::MeasureRules& rules);
 
 }  // namespace burrow

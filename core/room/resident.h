@@ -14,6 +14,8 @@
 
 namespace burrow {
 
+struct RoomTables;
+
 /// One subject with all that is known of it today. Never changed once made.
 struct Resident {
     Kept kept;
@@ -35,6 +37,8 @@ using ResidentPtr = std::shared_ptr<const Resident>;
 struct PlanBasis {
     std::shared_ptr<const Rules> rules;
     std::shared_ptr<const Profiles> profiles;
+    /// The trade's numbers with the keeper's own; none where the room was made without.
+    std::shared_ptr<const RoomTables> tables;
     PlanDay day{{}, Zone::utc()};
     /// The newest day's mean temperature of each place that has one.
     std::vector<PlaceWarmth> warmths;

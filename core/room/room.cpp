@@ -4,6 +4,7 @@
 
 #include "husbandry/walk_key.h"
 #include "journal/everyone.h"
+#include "room/own_numbers.h"
 #include "room/own_profiles.h"
 #include "room/stub_maker.h"
 
@@ -97,16 +98,17 @@ Done Room::readSettings(Book& book, const Reference& reference, const PlanDay& d
     basis->day = day;
     basis->rules = std::make_shared<const Rules>(reference.rules.withPossible(info.rules));
     basis->profiles = withOwnProfiles(reference.profiles, info);
-    if (reference.air != nullptr) {
-        BURROW_TRY(basis->warmths, recentWarmth(book, day, *reference.air));
+    if (reference.numbers != nullptr) {
+        basis->tables = reference.numbers->with(info);
+        BURROW_TRY(basis->warmths, recentWarmth(book, day, basis->tables->air));
     }
     basis_ = std::move(basis);
     info_ = std::make_shared<const RoomInfo>(std::move(info));
     return {};
 }
 
-/// Settings are names, rules, profiles and the air: nobody's record changes, and plans only where a
-/// rule, a profile or the temperature does.
+/// Settings are names, rules, profiles, numbers and the air: nobody's record changes, and plans only where
+/// a rule, a profile or the temperature does.
 Result<Room> Room::withSettings(Book& book, const Reference& reference) const {
     Room room = *this;
     room.row_ = std::make_shared<Residents::Row>();
@@ -114,7 +116,13 @@ Result<Room> Room::withSettings(Book& book, const Reference& reference) const {
     const bool sameProfiles = info_->profiles == room.info_->profiles;
     const bool sameAir = basis_->warmths == room.basis_->warmths;
     if (sameProfiles && sameAir && info_->rules == room.info_->rules) {
-        room.basis_ = basis_;
+        if (basis_->tables == room.basis_->tables) {
+            room.basis_ = basis_;
+        } else {
+            auto basis = std::make_shared<PlanBasis>(*basis_);
+            basis->tables = room.basis_->tables;
+            room.basis_ = std::move(basis);
+        }
         return room;
     }
     if (sameProfiles) {

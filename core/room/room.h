@@ -15,6 +15,8 @@
 
 namespace burrow {
 
+class NumberTables;
+
 /// The tasks of one subject today: at least one line.
 struct Visit {
     ResidentPtr resident;
@@ -92,8 +94,8 @@ public:
     struct Reference {
         const Profiles& profiles;  ///< as shipped, without the keeper's own
         const Rules& rules;        ///< as shipped, without the keeper's own
-        /// How readings of the air are joined; where there is none, plans leave the air out.
-        const air::AirRules* air = nullptr;
+        /// As shipped, likewise; where there are none, plans leave the air out.
+        const NumberTables* numbers = nullptr;
     };
 
     /// Reads everything. Rules the keeper changed to something impossible are passed over, and the
@@ -113,6 +115,8 @@ public:
     [[nodiscard]] const PlanDay& day() const { return basis_->day; }
     /// Those for everyone, and in them those for one species, place or animal (Rules::of).
     [[nodiscard]] const Rules& rules() const { return *basis_->rules; }
+    /// The trade's numbers with the keeper's own; null where the reference had none.
+    [[nodiscard]] const std::shared_ptr<const RoomTables>& tables() const { return basis_->tables; }
     /// The species known here: those shipped, and the keeper's own.
     [[nodiscard]] const Profiles& profiles() const { return *basis_->profiles; }
     [[nodiscard]] Rules rulesFor(const Resident& resident) const {

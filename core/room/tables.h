@@ -1,13 +1,22 @@
-// The trade's own numbers: prey, homes, air, what may wait, and what tells the sex (assets/rules/tables).
+// The trade's own numbers: prey, homes, air, what may wait, what tells the sex, and how a photo is measured
+// (assets/rules/tables).
 #pragma once
+
+#include <map>
+#include <string>
 
 #include "air/sample.h"
 #include "homes/space.h"
+#include "measure/rules.h"
 #include "room/away.h"
 #include "sexing/ratios.h"
 #include "stock/feeders.h"
 
 namespace burrow {
+
+/// The texts of prey.json, homes.json, air.json, away.json, sexing.json and measure.json by these names
+/// without their ending.
+using TableTexts = std::map<std::string, std::string, std::less<>>;
 
 struct RoomTables {
     stock::Feeders feeders;
@@ -15,12 +24,11 @@ struct RoomTables {
     air::AirRules air;
     AwayRules away;
     sexing::SexingRules sexing;
+    measure::MeasureRules measure;
 
-    /// The texts of prey.json, homes.json, air.json, away.json and sexing.json. Fails with `badInput`, and a message that names
-    /// table and row, where one of them is damaged.
-    static Result<RoomTables> fromJson(std::string_view prey, std::string_view homes,
-                                       std::string_view air, std::string_view away,
-                                       std::string_view sexing);
+    /// Fails with `badInput`, and a message that names table and row, where one of them is damaged or
+    /// missing.
+    static Result<RoomTables> fromJson(const TableTexts& texts);
 };
 
 }  // namespace burrow

@@ -47,7 +47,7 @@ public:
         : reference_(reference),
           out_(std::move(out)),
           settings_(QString::fromStdString(scratch() / "settings.ini")),
-          desk_({reference.words, reference.profiles, reference.rules, reference.tables, clock_,
+          desk_({reference.words, reference.profiles, reference.rules, reference.numbers, clock_,
                  random_, Zone::utc()}),
           bookcase_(desk_, settings_, scratch(), [this](const fs::path& path) -> Done {
               Options options;

@@ -106,7 +106,7 @@ int run(QGuiApplication& app, const Reference& reference, const ReminderRules& r
     const SystemClock clock;
     SystemRandom random;
     Settings settings(folder(QStandardPaths::AppConfigLocation) + "/settings.ini");
-    Desk desk({reference.words, reference.profiles, reference.rules, reference.tables, clock,
+    Desk desk({reference.words, reference.profiles, reference.rules, reference.numbers, clock,
                random, zone});
     Bookcase bookcase(desk, settings, pathOf(folder(QStandardPaths::AppDataLocation)),
                       [&](const std::filesystem::path& path) -> Done {

@@ -28,11 +28,12 @@ std::string textOf(const char* resource) {
 /// The species, which the build joined to one list.
 std::vector<std::string> species() { return {textOf(":/burrow/species.json")}; }
 
-Result<RoomTables> tables() {
-    return RoomTables::fromJson(
-        textOf(":/burrow/rules/tables/prey.json"), textOf(":/burrow/rules/tables/homes.json"),
-        textOf(":/burrow/rules/tables/air.json"), textOf(":/burrow/rules/tables/away.json"),
-        textOf(":/burrow/rules/tables/sexing.json"));
+Result<NumberTables> numbers() {
+    TableTexts texts;
+    for (const char* name : {"air", "away", "homes", "measure", "prey", "sexing"}) {
+        texts[name] = textOf((":/burrow/rules/tables/" + std::string(name) + ".json").c_str());
+    }
+    return NumberTables::fromJson(std::move(texts));
 }
 
 }  // namespace
@@ -41,8 +42,8 @@ Result<Reference> loadReference() {
     BURROW_TRY(auto words, Words::fromJson(textsIn(QStringLiteral(":/burrow/words/en"))));
     BURROW_TRY(auto profiles, Profiles::fromJson(species()));
     BURROW_TRY(auto rules, Rules::fromJson(textsIn(QStringLiteral(":/burrow/rules"))));
-    BURROW_TRY(auto numbers, tables());
-    return Reference{std::move(words), std::move(profiles), std::move(rules), std::move(numbers)};
+    BURROW_TRY(auto tables, numbers());
+    return Reference{std::move(words), std::move(profiles), std::move(rules), std::move(tables)};
 }
 
 }  // namespace burrow

@@ -4,7 +4,7 @@
 #include "base/result.h"
 #include "husbandry/profiles.h"
 #include "husbandry/rules.h"
-#include "room/tables.h"
+#include "room/own_numbers.h"
 #include "words/words.h"
 
 namespace burrow {
@@ -13,7 +13,7 @@ struct Reference {
     Words words;
     Profiles profiles;
     Rules rules;
-    RoomTables tables;
+    NumberTables numbers;
 };
 
 /// Fails only in a broken build: a test loads the same files.

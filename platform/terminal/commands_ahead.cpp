@@ -145,21 +145,22 @@ json outlookJson(const PreyOutlook& outlook, const stock::Feeders& feeders,
 
 int prey(const Setting& setting, const AheadTyped& typed) {
     auto& console = setting.console;
-    const auto& feeders = setting.reference.tables.feeders;
+    auto tables = setting.reference.numbers.shipped();
     const auto outlook = [&]() -> Result<PreyOutlook> {
         BURROW_TRY(const auto day, maybeDay(typed.on));
         const bool isWritten = !typed.counts.empty() || !typed.prices.empty();
         BURROW_TRY(auto book,
                    isWritten ? openToWrite(typed.book, setting) : openToRead(typed.book, setting));
         BURROW_TRY(const auto before, roomOn(book, setting, day));
-        BURROW_TRY(const auto fields, larderFields(typed, before, feeders));
+        tables = before.tables();
+        BURROW_TRY(const auto fields, larderFields(typed, before, tables->feeders));
         BURROW_TRY(const auto room, roomAfter(book, setting, day, fields));
         const PlainForecast forecast;
-        return preyOutlook(room, feeders, typed.days, forecast);
+        return preyOutlook(room, tables->feeders, typed.days, forecast);
     }();
     if (!outlook) return console.trouble(outlook.error());
-    print(*outlook, feeders, console);
-    console.value(outlookJson(*outlook, feeders, console));
+    print(*outlook, tables->feeders, console);
+    console.value(outlookJson(*outlook, tables->feeders, console));
     return done;
 }
 

@@ -123,7 +123,7 @@ int showAir(const Setting& setting, const Typed& typed, Book& book) {
         auto samples = airOf(book, place, when);
         if (!samples) return console.trouble(samples.error());
         const auto report =
-            airReport(*room, place.place, *std::move(samples), setting.reference.tables.air);
+            airReport(*room, place.place, *std::move(samples), room->tables()->air);
         list.push_back(toJson(report, !wanted.empty(), console));
         const auto last = report.now ? lastText(report, console) : std::string("-");
         console.line(console.say({"said.airPlace", {{"place", place.place}, {"last", last}}}));
@@ -203,8 +203,9 @@ int takeFile(const Setting& setting, const Typed& typed, Book& book) {
     std::optional<air::DateOrder> order;
     if (typed.dates == "day-first") order = air::DateOrder::dayFirst;
     if (typed.dates == "month-first") order = air::DateOrder::monthFirst;
-    const auto file =
-        readAirFile(textOf(*bytes), setting.zone, setting.reference.tables.air, order);
+    const auto tables = tablesOf(book, setting);
+    if (!tables) return console.trouble(tables.error());
+    const auto file = readAirFile(textOf(*bytes), setting.zone, (*tables)->air, order);
     if (!file) return console.trouble(file.error());
     if (file->log.samples.empty()) return console.trouble(Message{"air.log.none"});
     return takeIn(setting, book, typed.place, file->log.samples, file->hash, file->log.bad);

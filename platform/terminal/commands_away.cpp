@@ -41,7 +41,7 @@ Result<Planned> planned(const Setting& setting, const AwayTyped& typed) {
     }
     BURROW_TRY(auto room, roomOn(book, setting, on));
     const PlainForecast forecast;
-    BURROW_TRY(auto plan, planAway(room, {from, to}, setting.reference.tables.away, forecast));
+    BURROW_TRY(auto plan, planAway(room, {from, to}, room.tables()->away, forecast));
     return Planned{std::move(room), std::move(plan)};
 }
 

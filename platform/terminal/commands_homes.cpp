@@ -193,7 +193,7 @@ int homesOf(const Setting& setting, const Typed& typed) {
     const auto all = enclosures(*book);
     if (!all) return console.trouble(all.error());
     const PlainForecast forecast;
-    const auto plan = homesPlan(*room, *all, setting.reference.tables.homes, forecast);
+    const auto plan = homesPlan(*room, *all, room->tables()->homes, forecast);
     print(plan, console);
     console.value(toJson(plan, room->day().today, console));
     return done;

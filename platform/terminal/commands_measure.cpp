@@ -92,22 +92,36 @@ struct Printed {
     std::optional<double> barMm;
 };
 
+/// What is gone by: the numbers as shipped, or with the keeper's own of a book, and its mats.
+struct Known {
+    std::shared_ptr<const RoomTables> tables;
+    std::optional<RoomInfo> info;
+
+    [[nodiscard]] const measure::MeasureRules& rules() const { return tables->measure; }
+};
+
+Result<Known> knownTo(const Setting& setting, const Typed& typed) {
+    const auto& numbers = setting.reference.numbers;
+    if (typed.book.empty()) return Known{numbers.shipped(), std::nullopt};
+    BURROW_TRY(auto book, openToRead(typed.book, setting));
+    BURROW_TRY(auto info, roomInfo(book));
+    auto tables = numbers.with(info);
+    return Known{std::move(tables), std::move(info)};
+}
+
 /// The bar as it is typed or as the book keeps it. What a mat's bar measured says nothing of a tag, which
 /// another printer may have made at another time.
-Result<Printed> printedOf(const measure::Survey& survey, const Setting& setting,
-                          const Typed& typed) {
+Result<Printed> printedOf(const measure::Survey& survey, const Known& known, const Typed& typed) {
     if (typed.barMm) {
         if (!survey.mat) return fail(Trouble::badInput, {"measure.barOfTag"});
         BURROW_TRY(const auto scale, measure::PrintScale::fromBar({*typed.barMm}));
         return Printed{scale, typed.barMm};
     }
-    if (typed.book.empty()) return Printed{};
-    BURROW_TRY(auto book, openToRead(typed.book, setting));
-    BURROW_TRY(const auto info, roomInfo(book));
-    if (!survey.mat) return Printed{{1, unmeasuredPrint()}, std::nullopt};
+    if (!known.info) return Printed{};
+    if (!survey.mat) return Printed{{1, known.rules().tagPrint}, std::nullopt};
     const auto& name = survey.mat->name;
-    Printed printed{printScaleOf(info, name), std::nullopt};
-    const auto kept = readMat(settingOf(name), info.other(settingOf(name)));
+    Printed printed{printScaleOf(*known.info, name, known.rules()), std::nullopt};
+    const auto kept = readMat(settingOf(name), known.info->other(settingOf(name)));
     if (kept && kept->bar) printed.barMm = kept->bar->value;
     return printed;
 }
@@ -135,11 +149,12 @@ Result<Measured> measureIt(const Setting& setting, const Typed& typed) {
     options.height = {{typed.heightMm}, {typed.heightDeviationMm}};
     BURROW_TRY(const auto opened, openPhoto(typed.photo));
     const measure::ImagePoint middle{0.5 * (from.x + to.x), 0.5 * (from.y + to.y)};
-    BURROW_TRY(auto survey, measure::survey(opened.photo, middle));
+    BURROW_TRY(const auto known, knownTo(setting, typed));
+    BURROW_TRY(auto survey, measure::survey(opened.photo, middle, known.rules()));
     survey.focal35 = opened.info.focal35;
-    BURROW_TRY(auto printed, printedOf(survey, setting, typed));
+    BURROW_TRY(auto printed, printedOf(survey, known, typed));
     options.print = printed.scale;
-    BURROW_TRY(const auto length, measure::lengthBetween(survey, from, to, options));
+    BURROW_TRY(const auto length, measure::lengthBetween(survey, from, to, options, known.rules()));
     return Measured{std::move(survey), length, printed};
 }
 

@@ -28,8 +28,9 @@ struct Typed {
 Result<PhotographedMoult> chosenMoult(Book& book, const Setting& setting, const Typed& typed) {
     BURROW_TRY(const auto subject, findSubject(book, typed.tag));
     BURROW_TRY(const auto day, maybeDay(typed.day));
+    BURROW_TRY(const auto tables, tablesOf(book, setting));
     BURROW_TRY(const auto found,
-               sexCase(book, subject, setting.reference.tables.sexing, setting.reference.profiles));
+               sexCase(book, subject, tables->sexing, setting.reference.profiles));
     if (found) {
         for (const auto& moult : found->moults) {
             if (!day || moult.day == *day) return moult;

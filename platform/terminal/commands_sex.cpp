@@ -25,19 +25,20 @@ struct Typed {
 struct Known {
     Book book;
     std::shared_ptr<const Profiles> profiles;
+    std::shared_ptr<const RoomTables> tables;
 };
 
 Result<Known> known(const Setting& setting, const Path& path) {
     BURROW_TRY(auto book, openToRead(path, setting));
     BURROW_TRY(const auto info, roomInfo(book));
     auto profiles = withOwnProfiles(setting.reference.profiles, info);
-    return Known{std::move(book), std::move(profiles)};
+    auto tables = setting.reference.numbers.with(info);
+    return Known{std::move(book), std::move(profiles), std::move(tables)};
 }
 
-Result<SexCase> caseOf(Known& at, const Setting& setting, const std::string& tag) {
+Result<SexCase> caseOf(Known& at, const std::string& tag) {
     BURROW_TRY(const auto subject, findSubject(at.book, tag));
-    BURROW_TRY(auto found,
-               sexCase(at.book, subject, setting.reference.tables.sexing, *at.profiles));
+    BURROW_TRY(auto found, sexCase(at.book, subject, at.tables->sexing, *at.profiles));
     if (!found) return fail(Trouble::notFound, Message{"subject.missing"});
     return *std::move(found);
 }
@@ -73,7 +74,7 @@ int list(const Setting& setting, const Typed& typed) {
     auto& console = setting.console;
     auto at = known(setting, typed.book);
     if (!at) return console.trouble(at.error());
-    const auto rows = toBeSexed(at->book, setting.reference.tables.sexing, *at->profiles);
+    const auto rows = toBeSexed(at->book, at->tables->sexing, *at->profiles);
     if (!rows) return console.trouble(rows.error());
     json value = json::array();
     for (const auto& row : *rows) {
@@ -98,7 +99,7 @@ int sex(const Setting& setting, const Typed& typed) {
     auto& console = setting.console;
     auto at = known(setting, typed.book);
     if (!at) return console.trouble(at.error());
-    const auto found = caseOf(*at, setting, typed.tag);
+    const auto found = caseOf(*at, typed.tag);
     if (!found) return console.trouble(found.error());
     print(*found, console);
     console.value(toJson(*found, console));

@@ -194,6 +194,7 @@ int run(int argc, char** argv) {
     addAwayCommand(app, chosen);
     addSexCommands(app, chosen);
     addReminderCommand(app, chosen);
+    addNumbersCommand(app, chosen);
     addMeasureCommands(app, chosen);
     try {
         app.parse(argc, argv);

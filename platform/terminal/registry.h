@@ -46,6 +46,8 @@ void addAwayCommand(CLI::App& app, Command& chosen);
 void addSexCommands(CLI::App& app, Command& chosen);
 /// What a device would remind of.
 void addReminderCommand(CLI::App& app, Command& chosen);
+/// The numbers of the tables, and the keeper's own.
+void addNumbersCommand(CLI::App& app, Command& chosen);
 /// The mat, lengths in photos of it, and photos made flat.
 void addMeasureCommands(CLI::App& app, Command& chosen);
 

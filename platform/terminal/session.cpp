@@ -20,8 +20,13 @@ Result<Room> roomOn(Book& book, const Setting& setting, std::optional<CivilDay> 
     const auto today = day.value_or(setting.surroundings().today());
     setting.console.setToday(today);
     const auto& known = setting.reference;
-    return Room::load(book, {known.profiles, known.rules, &known.tables.air},
+    return Room::load(book, {known.profiles, known.rules, &known.numbers},
                       {today, setting.zone});
+}
+
+Result<std::shared_ptr<const RoomTables>> tablesOf(Book& book, const Setting& setting) {
+    BURROW_TRY(const auto info, roomInfo(book));
+    return setting.reference.numbers.with(info);
 }
 
 Result<Looking> lookAt(const Setting& setting, const fs::path& path, const std::string& tag,

@@ -28,6 +28,9 @@ Result<Book> openToWrite(const std::filesystem::path& path, const Setting& setti
 /// The room on that day, today where nothing is given.
 Result<Room> roomOn(Book& book, const Setting& setting, std::optional<CivilDay> day);
 
+/// The trade's numbers with the keeper's own of that book.
+Result<std::shared_ptr<const RoomTables>> tablesOf(Book& book, const Setting& setting);
+
 /// The room on a day, and one of its subjects.
 struct Looking {
     Book book;

@@ -50,14 +50,13 @@ void AirFileModel::look() {
     if (dates_ == 0) order = air::DateOrder::dayFirst;
     if (dates_ == 1) order = air::DateOrder::monthFirst;
     const auto& knowledge = desk_->knowledge();
-    const auto* rules = &knowledge.tables.air;
     desk_->ask<Look>(
         this,
-        [path = path_, place = place_.toStdString(), zone = knowledge.zone, rules,
+        [path = path_, place = place_.toStdString(), zone = knowledge.zone, tables = desk_->tables(),
          order](Book& book) -> Result<Look> {
             DeviceFiles device;
             BURROW_TRY(const auto bytes, device.read(path, largestAirFile));
-            BURROW_TRY(auto file, readAirFile(textOf(bytes), zone, *rules, order));
+            BURROW_TRY(auto file, readAirFile(textOf(bytes), zone, tables->air, order));
             if (file.log.samples.empty()) return fail(Trouble::badInput, {"air.log.none"});
             BURROW_TRY(const auto taken, airDrafts(book, place, file.log.samples, file.hash));
             return Look{std::make_shared<const AirFile>(std::move(file)), taken.added, taken.known};

@@ -42,17 +42,15 @@ void AirModel::setDesk(Desk* desk) {
 
 void AirModel::read() {
     if (!desk_ || !desk_->room()) return;
-    const auto& knowledge = desk_->knowledge();
-    const auto* rules = &knowledge.tables.air;
     desk_->ask<std::vector<AirReport>>(
         this,
-        [room = desk_->room(), rules,
-         now = knowledge.clock.now()](Book& book) -> Result<std::vector<AirReport>> {
+        [room = desk_->room(), tables = desk_->tables(),
+         now = desk_->knowledge().clock.now()](Book& book) -> Result<std::vector<AirReport>> {
             std::vector<AirReport> reports;
             BURROW_TRY(const auto places, airPlaces(book));
             for (const auto& place : places) {
                 BURROW_TRY(auto samples, newestOf(book, place, now));
-                reports.push_back(airReport(*room, place.place, std::move(samples), *rules));
+                reports.push_back(airReport(*room, place.place, std::move(samples), tables->air));
             }
             return reports;
         },

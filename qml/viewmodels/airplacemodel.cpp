@@ -62,18 +62,17 @@ Range<Instant> AirPlaceModel::shown() const {
 
 void AirPlaceModel::read() {
     if (!desk_ || !desk_->room() || place_.isEmpty()) return;
-    const auto* rules = &desk_->knowledge().tables.air;
     desk_->ask<AirReport>(
         this,
-        [room = desk_->room(), rules, when = shown(),
+        [room = desk_->room(), tables = desk_->tables(), when = shown(),
          wanted = place_.toStdString()](Book& book) -> Result<AirReport> {
             BURROW_TRY(const auto places, airPlaces(book));
             const auto found = std::ranges::find_if(places, [&](const AirPlace& place) {
                 return lowerAscii(place.place) == lowerAscii(trimmed(wanted));
             });
-            if (found == places.end()) return airReport(*room, wanted, {}, *rules);
+            if (found == places.end()) return airReport(*room, wanted, {}, tables->air);
             BURROW_TRY(auto samples, airOf(book, *found, when));
-            return airReport(*room, found->place, std::move(samples), *rules);
+            return airReport(*room, found->place, std::move(samples), tables->air);
         },
         [this](Result<AirReport> report) {
             if (report) show(*std::move(report));
@@ -114,7 +113,7 @@ AirDayRow AirPlaceModel::rowOf(const AirDay& day) const {
 
 QVariantList AirPlaceModel::plotOf(AirValue which) const {
     QVariantList list;
-    const auto& rules = desk_->knowledge().tables.air;
+    const auto& rules = desk_->tables()->air;
     for (const auto& stretch : stretchesOf(report_.samples, which, shown(), stretches, rules)) {
         list.append(QVariantMap{{QStringLiteral("at"), (stretch.place + 0.5) / stretches},
                                 {QStringLiteral("low"), stretch.values.least},

@@ -265,7 +265,7 @@ QString sexConflictOf(const Resident& resident, const AnimalRecord& record, cons
                                     resident.subject().sex,
                                     {},
                                     order.value_or(Order::tarantula) == Order::tarantula};
-    const auto finding = sexing::judge(seen, desk.knowledge().tables.sexing, question);
+    const auto finding = sexing::judge(seen, desk.tables()->sexing, question);
     return finding.conflicts.empty() ? QString() : desk.say(finding.conflicts.front().why);
 }
 

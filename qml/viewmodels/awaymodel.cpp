@@ -24,9 +24,9 @@ void AwayModel::read() {
     }
     desk_->ask<AwayPlan>(
         this,
-        [room = desk_->room(), days = *days_, &tables = desk_->knowledge().tables](Book&) {
+        [room = desk_->room(), days = *days_, tables = desk_->tables()](Book&) {
             const PlainForecast forecast;
-            return planAway(*room, days, tables.away, forecast);
+            return planAway(*room, days, tables->away, forecast);
         },
         [this, asked = ++askedPlan_](Result<AwayPlan> plan) {
             if (asked != askedPlan_ || !isReady()) return;

@@ -55,7 +55,7 @@ void Desk::inOwnThread(std::function<void()> job) {
 PlanDay Desk::planDay() const { return PlanDay::at(knowledge_.clock.now(), knowledge_.zone); }
 
 Room::Reference Desk::reference() const {
-    return {knowledge_.profiles, knowledge_.rules, &knowledge_.tables.air};
+    return {knowledge_.profiles, knowledge_.rules, &knowledge_.numbers};
 }
 
 Surroundings Desk::surroundings() const {

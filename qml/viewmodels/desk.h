@@ -14,8 +14,8 @@
 #include <functional>
 #include <memory>
 
+#include "room/own_numbers.h"
 #include "room/room.h"
-#include "room/tables.h"
 #include "words/words.h"
 
 namespace burrow {
@@ -26,7 +26,7 @@ struct Knowledge {
     const Words& words;
     const Profiles& profiles;
     const Rules& rules;
-    const RoomTables& tables;
+    const NumberTables& numbers;
     const Clock& clock;
     Random& random;
     Zone zone;
@@ -81,6 +81,11 @@ public:
     /// The species known here: those shipped, and the keeper's own of the open book.
     [[nodiscard]] const Profiles& profiles() const {
         return room_ ? room_->profiles() : knowledge_.profiles;
+    }
+    /// The trade's numbers: those shipped, and the keeper's own of the open book. Whoever asks in another
+    /// thread holds on to what it was given.
+    [[nodiscard]] const std::shared_ptr<const RoomTables>& tables() const {
+        return room_ && room_->tables() ? room_->tables() : knowledge_.numbers.shipped();
     }
     /// The room as last read; null while no book is open.
     [[nodiscard]] const std::shared_ptr<const Room>& room() const { return room_; }

@@ -206,13 +206,12 @@ void HomesModel::setDesk(Desk* desk) {
 /// Worked out in the book's thread: a matching of a thousand takes a second.
 void HomesModel::read() {
     if (!desk_ || !desk_->room()) return;
-    const auto* rules = &desk_->knowledge().tables.homes;
     desk_->ask<HomesPlan>(
         this,
-        [room = desk_->room(), rules](Book& book) -> Result<HomesPlan> {
+        [room = desk_->room(), tables = desk_->tables()](Book& book) -> Result<HomesPlan> {
             BURROW_TRY(const auto all, enclosures(book));
             const PlainForecast forecast;
-            return homesPlan(*room, all, *rules, forecast);
+            return homesPlan(*room, all, tables->homes, forecast);
         },
         [this](Result<HomesPlan> plan) {
             if (plan) show(*std::move(plan));

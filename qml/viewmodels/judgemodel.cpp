@@ -118,7 +118,7 @@ QVariantList JudgeModel::drawings() const { return desk_ ? sexDrawings(*desk_) :
 
 double JudgeModel::closeMm() const {
     if (!desk_ || !question_) return 0;
-    return desk_->knowledge().tables.sexing.closeUp(question_->carapace).value;
+    return desk_->tables()->sexing.closeUp(question_->carapace).value;
 }
 
 QString JudgeModel::missing() const {

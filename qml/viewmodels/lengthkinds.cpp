@@ -10,11 +10,11 @@ namespace {
 using growth::Measure;
 
 constexpr std::array kinds{
-    LengthKind{"carapace_mm", &FactBody::carapace, Measure::carapace, 2},
-    LengthKind{"carapace_width_mm", &FactBody::carapaceWidth, Measure::carapaceWidth, 1},
-    LengthKind{"span_mm", &FactBody::span, Measure::span, 0},
-    LengthKind{"fang_mm", &FactBody::fang, Measure::fang, 1},
-    LengthKind{"segment_mm", &FactBody::segmentLength, Measure::segment, 0}};
+    LengthKind{"carapace_mm", &FactBody::carapace, Measure::carapace},
+    LengthKind{"carapace_width_mm", &FactBody::carapaceWidth, Measure::carapaceWidth},
+    LengthKind{"span_mm", &FactBody::span, Measure::span},
+    LengthKind{"fang_mm", &FactBody::fang, Measure::fang},
+    LengthKind{"segment_mm", &FactBody::segmentLength, Measure::segment}};
 
 // As entries spell them, in every language.
 constexpr std::array legs{"leg 1", "leg 2", "leg 3", "leg 4", "palp"};
@@ -33,7 +33,16 @@ QVariantList choicesOf(const std::array<const char*, count>& names, const Desk& 
 }  // namespace
 
 std::span<const LengthKind> lengthKinds() { return kinds; }
-std::span<const MeasuredHeight> measuredHeights() { return measure::shippedRules().heights; }
+
+int usualHeight(const LengthKind& kind, const measure::MeasureRules& rules) {
+    const auto stands = rules.usualStand(kind.field).value;
+    const auto& heights = rules.heights;
+    const auto nearest =
+        std::min_element(heights.begin(), heights.end(), [stands](const auto& a, const auto& b) {
+            return std::abs(a.above.value - stands) < std::abs(b.above.value - stands);
+        });
+    return static_cast<int>(nearest - heights.begin());
+}
 
 std::string segmentText(int leg, int segment) {
     return std::string(legs.at(static_cast<std::size_t>(leg))) + ' ' +

@@ -14,9 +14,6 @@ struct LengthKind {
     const char* field;  ///< "carapace_mm"
     std::optional<Millimetres> FactBody::*length;
     growth::Measure measure;
-    /// How far it stands above the mat as a rule, as a place in measuredHeights (common practice, no
-    /// source): legs and fangs lie, a carapace is arched.
-    int usualHeight;
 };
 [[nodiscard]] std::span<const LengthKind> lengthKinds();
 
@@ -24,9 +21,8 @@ struct LengthKind {
 /// With ".sub" it says between which ends.
 [[nodiscard]] std::string kindMessage(const LengthKind& kind, const Resident* resident);
 
-/// What may stand above the mat, each with how sure that is (assets/rules/tables/measure.json).
-using MeasuredHeight = measure::UsualHeight;
-[[nodiscard]] std::span<const MeasuredHeight> measuredHeights();
+/// How far its ends stand above the mat as a rule, as a place in the heights of the rules.
+[[nodiscard]] int usualHeight(const LengthKind& kind, const measure::MeasureRules& rules);
 
 /// "leg 1 femur": which segment, as entries hold it.
 [[nodiscard]] std::string segmentText(int leg, int segment);

@@ -145,10 +145,10 @@ void LookMoultModel::read(Side& side, const QVariantMap& photo, int asked) {
     looking_.run<std::shared_ptr<Read>>(
         this,
         [&files = darkroom_->files(), paths = filesOf(photo), asked, newest = side.newest,
-         contrast = contrast_] {
+         contrast = contrast_, tables = desk_->tables()] {
             auto read = std::make_shared<Read>();
             if (newest->load() != asked) return read;
-            auto found = MeasuredPhoto::read(files, paths);
+            auto found = MeasuredPhoto::read(files, paths, tables->measure);
             if (!found) {
                 read->trouble = found.error().message;
                 return read;
@@ -213,7 +213,8 @@ qreal LookMoultModel::unitOf(const Side& side) const {
     const auto& mat = side.read.photo->sight().survey->mat;
     if (!mat || !desk_ || !desk_->room()) return *pixels;
     // A sheet that came out smaller has shorter millimetres.
-    return *pixels / printScaleOf(desk_->room()->info(), mat->name).factor;
+    return *pixels /
+           printScaleOf(desk_->room()->info(), mat->name, desk_->tables()->measure).factor;
 }
 
 QString LookMoultModel::scaleText() const {

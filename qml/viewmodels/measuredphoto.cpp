@@ -66,6 +66,7 @@ QImage imageOf(const pictures::Raster& picture) {
 
 Result<MeasuredPhoto> MeasuredPhoto::read(Files& files,
                                           std::span<const std::filesystem::path> candidates,
+                                          const measure::MeasureRules& rules,
                                           const PrintOf& print) {
     const auto found = std::find_if(candidates.begin(), candidates.end(),
                                     [&](const auto& path) { return files.exists(path); });
@@ -76,15 +77,15 @@ Result<MeasuredPhoto> MeasuredPhoto::read(Files& files,
     MeasuredPhoto measured;
     measured.width_ = photo.width();
     measured.height_ = photo.height();
-    measured.sight_ = sightOf(photo);
+    measured.sight_ = sightOf(photo, rules);
     auto& survey = measured.sight_.survey;
     if (survey) survey->focal35 = info.focal35;
     if (print && survey && survey->mat) measured.print_ = print(survey->mat->name);
-    if (!measured.showFlat(photo)) measured.showAsItIs(photo, info.orientation);
+    if (!measured.showFlat(photo, rules)) measured.showAsItIs(photo, info.orientation);
     return measured;
 }
 
-bool MeasuredPhoto::showFlat(const pictures::Raster& photo) {
+bool MeasuredPhoto::showFlat(const pictures::Raster& photo, const measure::MeasureRules& rules) {
     const auto& survey = sight_.survey;
     if (!survey || !survey->mat) return false;
     const auto& place = measure::layoutOf(survey->mat->paper).moult;
@@ -97,7 +98,7 @@ bool MeasuredPhoto::showFlat(const pictures::Raster& photo) {
     options.pixelsPerMm = std::min({mostPixelsPerMm, 1.5 * survey->pixelsPerMm,
                                     longestShown / std::max(shown.width, shown.height).value});
     // A patch in a shadow leaves the colours as they are.
-    if (const auto balance = measure::balanceOf(photo, *survey)) options.balance = *balance;
+    if (const auto balance = measure::balanceOf(photo, *survey, rules)) options.balance = *balance;
     const auto flat = measure::flatten(photo, *survey, options);
     if (!flat) return false;
     const double perMm = options.pixelsPerMm * print_.factor;

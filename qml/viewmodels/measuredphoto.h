@@ -22,6 +22,7 @@ public:
     /// Takes a while; safe from any thread, as `print` must be. Without it every printer is perfect.
     static Result<MeasuredPhoto> read(Files& files,
                                       std::span<const std::filesystem::path> candidates,
+                                      const measure::MeasureRules& rules,
                                       const PrintOf& print = {});
 
     [[nodiscard]] const PhotoSight& sight() const { return sight_; }
@@ -44,7 +45,7 @@ public:
 
 private:
     /// Nothing happens where no mat shows.
-    bool showFlat(const pictures::Raster& photo);
+    bool showFlat(const pictures::Raster& photo, const measure::MeasureRules& rules);
     void showAsItIs(const pictures::Raster& photo, int orientation);
 
     PhotoSight sight_;

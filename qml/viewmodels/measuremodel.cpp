@@ -9,10 +9,6 @@
 namespace burrow {
 namespace {
 
-/// How exactly a finger sets an end under the loupe, in units of the screen (common practice, no source).
-constexpr double fingerDeviation = 0.75;
-/// Nobody sets an end better than this, in pixels of the photo (common practice, no source).
-constexpr double leastPointDeviation = 0.7;
 constexpr Millimetres tenth{0.1};
 
 bool isPhotoOf(const Fact& fact, const EntryId& moult) {
@@ -25,13 +21,14 @@ Millimetres kept(Millimetres length) { return {std::round(length.value * 100) / 
 
 }  // namespace
 
-MeasureModel::MeasureModel(QObject* parent) : QObject(parent) {
-    height_ = lengthKinds().front().usualHeight;
+const measure::MeasureRules& MeasureModel::rules() const {
+    return desk_ ? desk_->tables()->measure : measure::shippedRules();
 }
 
 void MeasureModel::setDesk(Desk* desk) {
     if (desk_ == desk) return;
     desk_ = desk;
+    height_ = usualHeight(chosen(), rules());
     connect(desk, &Desk::written, this, &MeasureModel::read);
     read();
     emit givenChanged();
@@ -112,11 +109,15 @@ void MeasureModel::look() {
     looking_.dropWaiting();
     looking_.run<std::shared_ptr<Result<MeasuredPhoto>>>(
         this,
-        [&files, candidates = std::move(candidates), room = desk_->room()] {
+        [&files, candidates = std::move(candidates), room = desk_->room(),
+         tables = desk_->tables()] {
+            const auto& rules = tables->measure;
             PrintOf print;
-            if (room) print = [&](const auto& name) { return printScaleOf(room->info(), name); };
+            if (room) {
+                print = [&](const auto& name) { return printScaleOf(room->info(), name, rules); };
+            }
             return std::make_shared<Result<MeasuredPhoto>>(
-                MeasuredPhoto::read(files, candidates, print));
+                MeasuredPhoto::read(files, candidates, rules, print));
         },
         [this, asked = ++asked_](const std::shared_ptr<Result<MeasuredPhoto>>& photo) {
             if (asked != asked_) return;
@@ -168,15 +169,15 @@ void MeasureModel::forgetEnds() {
 measure::PrintScale MeasureModel::print() const {
     const auto& survey = measured_->sight().survey;
     // A tag says how large it was printed; printers that shrink shrink tags too.
-    if (!survey->mat) return {1, unmeasuredPrint()};
-    return printScaleOf(desk_->room()->info(), survey->mat->name);
+    if (!survey->mat) return {1, rules().tagPrint};
+    return printScaleOf(desk_->room()->info(), survey->mat->name, rules());
 }
 
 void MeasureModel::measure() {
     length_.reset();
     endsTrouble_.clear();
     if (canMeasure() && desk_->room() && areEndsSet()) {
-        const auto& height = measuredHeights()[static_cast<std::size_t>(height_)];
+        const auto& height = rules().heights[static_cast<std::size_t>(height_)];
         measure::LengthOptions options;
         options.height = {height.above, height.deviation};
         options.print = print();
@@ -184,7 +185,7 @@ void MeasureModel::measure() {
         options.pointDeviation = std::hypot(deviations_[From], deviations_[To]) / std::sqrt(2);
         const auto length =
             measure::lengthBetween(*measured_->sight().survey, measured_->inPhoto(ends_[From]),
-                                   measured_->inPhoto(ends_[To]), options);
+                                   measured_->inPhoto(ends_[To]), options, rules());
         if (length) {
             length_ = *length;
         } else {
@@ -198,8 +199,8 @@ void MeasureModel::moveEnd(End end, const QPointF& part) {
     if (!canMeasure()) return;
     ends_[end] = {std::clamp(part.x(), 0.0, 1.0), std::clamp(part.y(), 0.0, 1.0)};
     isSet_[end] = true;
-    deviations_[end] =
-        std::max(leastPointDeviation, fingerDeviation / screenScale_ * measured_->photoPixels());
+    deviations_[end] = std::max(rules().leastPointDeviation,
+                                rules().fingerDeviation / screenScale_ * measured_->photoPixels());
     measure();
 }
 
@@ -230,7 +231,7 @@ std::string MeasureModel::chosenSegment() const {
 void MeasureModel::setKind(int kind) {
     if (kind == kind_ || kind < 0 || kind >= static_cast<int>(lengthKinds().size())) return;
     kind_ = kind;
-    height_ = chosen().usualHeight;
+    height_ = usualHeight(chosen(), rules());
     setTyped({});
     emit changed();
     forgetEnds();
@@ -252,7 +253,7 @@ void MeasureModel::setSegment(int segment) {
 }
 
 void MeasureModel::setHeight(int height) {
-    if (height == height_ || height < 0 || height >= static_cast<int>(measuredHeights().size()))
+    if (height == height_ || height < 0 || height >= static_cast<int>(rules().heights.size()))
         return;
     height_ = height;
     emit changed();
@@ -292,7 +293,7 @@ void MeasureModel::putMeasured(FactBody& body) const {
     body.*chosen().length = kept(length_->value);
     body.low = kept(length_->low);
     body.high = kept(length_->high);
-    body.height = measuredHeights()[static_cast<std::size_t>(height_)].above;
+    body.height = rules().heights[static_cast<std::size_t>(height_)].above;
     body.method = Method::photo;
 }
 

@@ -184,6 +184,8 @@ signals:
     void saved();
 
 private:
+    /// With the keeper's own numbers.
+    [[nodiscard]] const measure::MeasureRules& rules() const;
     /// What the book has about the moult, facts newest first.
     struct Record {
         std::optional<Fact> moult;

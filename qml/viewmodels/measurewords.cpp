@@ -99,7 +99,7 @@ QVariantList MeasureModel::segments() const {
 QVariantList MeasureModel::heights() const {
     QVariantList list;
     if (!desk_) return list;
-    for (const auto& height : measuredHeights()) {
+    for (const auto& height : rules().heights) {
         list.append(QVariantMap{{QStringLiteral("word"), lengthWords(height.above.value, *desk_)}});
     }
     return list;

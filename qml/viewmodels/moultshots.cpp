@@ -81,7 +81,10 @@ void MoultShots::add(const Result<Negative>& negative) {
 
 void MoultShots::read(const Shot& shot) {
     reading_.run<PhotoSight>(
-        this, [bytes = shot.negative.bytes] { return sightOf(*bytes); },
+        this,
+        [bytes = shot.negative.bytes, tables = desk_->tables()] {
+            return sightOf(*bytes, tables->measure);
+        },
         [this, key = shot.key](const PhotoSight& sight) { show(key, sight); });
 }
 

@@ -6,9 +6,9 @@
 
 namespace burrow {
 
-PhotoSight sightOf(const pictures::Raster& photo) {
+PhotoSight sightOf(const pictures::Raster& photo, const measure::MeasureRules& rules) {
     PhotoSight sight;
-    auto surveyed = measure::survey(photo);
+    auto surveyed = measure::survey(photo, std::nullopt, rules);
     if (surveyed) {
         sight.codes = surveyed->codes;
         sight.survey = *std::move(surveyed);
@@ -24,9 +24,9 @@ PhotoSight sightOf(const pictures::Raster& photo) {
     return sight;
 }
 
-PhotoSight sightOf(std::span<const std::uint8_t> bytes) {
+PhotoSight sightOf(std::span<const std::uint8_t> bytes, const measure::MeasureRules& rules) {
     const auto photo = pictures::decode(bytes);
-    if (photo) return sightOf(*photo);
+    if (photo) return sightOf(*photo, rules);
     PhotoSight sight;
     sight.trouble = photo.error().message;
     return sight;

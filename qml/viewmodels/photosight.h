@@ -16,8 +16,9 @@ struct PhotoSight {
 
 /// Takes about as long as decoding the photo does; safe from any thread. A photo that can't be measured
 /// is no failure: it is kept, and its lengths can be typed.
-[[nodiscard]] PhotoSight sightOf(const pictures::Raster& photo);
+[[nodiscard]] PhotoSight sightOf(const pictures::Raster& photo, const measure::MeasureRules& rules);
 /// The same of a file's bytes; a picture that can't be decoded says why.
-[[nodiscard]] PhotoSight sightOf(std::span<const std::uint8_t> bytes);
+[[nodiscard]] PhotoSight sightOf(std::span<const std::uint8_t> bytes,
+                                 const measure::MeasureRules& rules);
 
 }  // namespace burrow

@@ -38,7 +38,7 @@ void PreyModel::setDesk(Desk* desk) {
     emit deskChanged();
 }
 
-const stock::Feeders& PreyModel::feeders() const { return desk_->knowledge().tables.feeders; }
+const stock::Feeders& PreyModel::feeders() const { return desk_->tables()->feeders; }
 
 QVariantList PreyModel::spans() const {
     QVariantList list;
@@ -112,10 +112,10 @@ void PreyModel::readOutlook() {
     const auto days = spansInDays.at(static_cast<std::size_t>(span_));
     desk_->ask<PreyOutlook>(
         this,
-        [room = desk_->room(), &tables = desk_->knowledge().tables,
+        [room = desk_->room(), tables = desk_->tables(),
          days](Book&) -> Result<PreyOutlook> {
             const PlainForecast forecast;
-            return preyOutlook(*room, tables.feeders, days, forecast);
+            return preyOutlook(*room, tables->feeders, days, forecast);
         },
         [this, asked = ++asked_](Result<PreyOutlook> outlook) {
             if (asked != asked_ || !outlook) return;

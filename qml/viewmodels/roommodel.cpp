@@ -43,13 +43,12 @@ void RoomModel::read() {
 }
 
 void RoomModel::countWhatWaits() {
-    const auto* rules = &desk_->knowledge().tables.sexing;
-    desk_->ask<Waiting>(
+        desk_->ask<Waiting>(
         this,
-        [rules, room = desk_->room()](Book& book) -> Result<Waiting> {
+        [tables = desk_->tables(), room = desk_->room()](Book& book) -> Result<Waiting> {
             Waiting waiting;
             if (room) {
-                BURROW_TRY(waiting.toSex, toBeSexed(book, *rules, room->profiles()));
+                BURROW_TRY(waiting.toSex, toBeSexed(book, tables->sexing, room->profiles()));
             }
             BURROW_TRY(const auto found, burrow::differences(book));
             waiting.differences = static_cast<std::int64_t>(found.size());

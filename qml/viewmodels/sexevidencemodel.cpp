@@ -47,11 +47,10 @@ void SexEvidenceModel::setSubject(const QString& subject) {
 void SexEvidenceModel::read() {
     const auto id = Uuid::parse(subject_.toStdString());
     if (!desk_ || !desk_->room() || !id) return;
-    const auto* rules = &desk_->knowledge().tables.sexing;
     desk_->ask<std::optional<SexCase>>(
         this,
-        [id = SubjectId{*id}, rules, room = desk_->room()](Book& book) {
-            return sexCase(book, id, *rules, room->profiles());
+        [id = SubjectId{*id}, tables = desk_->tables(), room = desk_->room()](Book& book) {
+            return sexCase(book, id, tables->sexing, room->profiles());
         },
         [this, id = SubjectId{*id}](const Result<std::optional<SexCase>>& found) {
             case_ = found ? *found : std::nullopt;

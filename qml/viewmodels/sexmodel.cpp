@@ -74,12 +74,11 @@ Result<SexModel::Record> SexModel::recordOf(Book& book, const EntryId& moult,
 void SexModel::read() {
     const auto id = Uuid::parse(moult_.toStdString());
     if (!desk_ || !id) return;
-    const auto* rules = &desk_->knowledge().tables.sexing;
     desk_->ask<Record>(
         this,
-        [moult = EntryId{*id}, rules, room = desk_->room(),
+        [moult = EntryId{*id}, tables = desk_->tables(), room = desk_->room(),
          &shipped = desk_->knowledge().profiles](Book& book) {
-            return recordOf(book, moult, *rules, room ? room->profiles() : shipped);
+            return recordOf(book, moult, tables->sexing, room ? room->profiles() : shipped);
         },
         [this](const Result<Record>& record) { show(record ? *record : Record()); });
 }
@@ -133,7 +132,7 @@ void SexModel::showPhotos(const std::vector<Fact>& facts, const Fact& moult) {
 void SexModel::weigh() {
     const auto id = Uuid::parse(moult_.toStdString());
     if (!resident_ || !id) return;
-    const auto& rules = desk_->knowledge().tables.sexing;
+    const auto& rules = desk_->tables()->sexing;
     const auto species = speciesText(*resident_).toStdString();
     const sexing::Question question{species, resident_->subject().sex, {}, isTarantula()};
     before_ = sexing::judge(others_, rules, question);
@@ -174,7 +173,7 @@ QVariantList SexModel::drawings() const {
 }
 
 double SexModel::closeMm() const {
-    return desk_ ? desk_->knowledge().tables.sexing.closeUp(carapace_).value : 0;
+    return desk_ ? desk_->tables()->sexing.closeUp(carapace_).value : 0;
 }
 
 QStringList SexModel::conflicts() const {

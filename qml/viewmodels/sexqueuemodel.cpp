@@ -17,11 +17,11 @@ void SexQueueModel::setDesk(Desk* desk) {
 
 void SexQueueModel::read() {
     if (!desk_) return;
-    const auto* rules = &desk_->knowledge().tables.sexing;
+    const auto tables = desk_->tables();
     const auto room = desk_->room();
     if (!room) return show({});
     desk_->ask<std::vector<ToBeSexed>>(
-        this, [rules, room](Book& book) { return toBeSexed(book, *rules, room->profiles()); },
+        this, [tables, room](Book& book) { return toBeSexed(book, tables->sexing, room->profiles()); },
         [this](const Result<std::vector<ToBeSexed>>& rows) {
             show(rows ? *rows : std::vector<ToBeSexed>());
         });

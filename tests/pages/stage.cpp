@@ -31,7 +31,7 @@ Stage::Stage(Start start, const Look& look, const QSize& size)
     const auto& path = folder.path();
     settings = std::make_unique<Settings>(QString::fromStdString((path / "settings.ini").string()));
     desk = std::make_unique<Desk>(Knowledge{reference.words, reference.profiles, reference.rules,
-                                            reference.tables, clock, random, Zone::utc()});
+                                            reference.numbers, clock, random, Zone::utc()});
     bookcase = std::make_unique<Bookcase>(*desk, *settings, path,
                                           [](const std::filesystem::path& to) -> Done {
                                               std::filesystem::create_directories(to.parent_path());

@@ -11,6 +11,7 @@
 #include "exchange/csv.h"
 #include "room/air_file.h"
 #include "room/air_leave.h"
+#include "room/own_numbers.h"
 #include "room/room.h"
 #include "support/assets.h"
 #include "support/joined.h"
@@ -180,7 +181,8 @@ bool plansKnowTheNewestDay() {
         auto& book = room.front()->book();
         static const auto profiles = shippedProfiles();
         static const auto rules = Rules::fromJson(assetFiles("rules")).value();
-        const Room::Reference reference{profiles, rules, &airRules()};
+        static const auto numbers = NumberTables::fromJson(tableTexts()).value();
+        const Room::Reference reference{profiles, rules, &numbers};
         const PlanDay day{Zone::utc().dayOf(fridayEvening), Zone::utc()};
         Subject subject;
         subject.number = "1";

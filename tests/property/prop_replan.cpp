@@ -7,6 +7,7 @@
 #include "journal/merge.h"
 #include "journal/version_vector.h"
 #include "room/air_log.h"
+#include "room/own_numbers.h"
 #include "room/room.h"
 #include "support/book.h"
 #include "support/planning.h"
@@ -17,10 +18,8 @@ using namespace burrow::test;
 namespace {
 
 const Room::Reference& reference() {
-    static const auto air =
-        air::AirRules::fromJson(slurp(std::string(BURROW_ASSETS_DIR) + "/rules/tables/air.json"))
-            .value();
-    static const Room::Reference shared{sharedProfiles(), sharedRules(), &air};
+    static const auto numbers = NumberTables::fromJson(tableTexts()).value();
+    static const Room::Reference shared{sharedProfiles(), sharedRules(), &numbers};
     return shared;
 }
 

@@ -5,6 +5,7 @@
 #include <filesystem>
 #include <fstream>
 #include <sstream>
+#include <map>
 #include <string>
 #include <vector>
 
@@ -30,6 +31,16 @@ inline std::vector<std::string> assetFiles(const std::string& folder) {
     std::vector<std::string> files;
     for (const auto& path : paths) files.push_back(slurp(path));
     return files;
+}
+
+/// The text of each table of the trade's numbers, by its name.
+inline std::map<std::string, std::string, std::less<>> tableTexts() {
+    std::map<std::string, std::string, std::less<>> texts;
+    for (const char* name : {"air", "away", "homes", "measure", "prey", "sexing"}) {
+        const auto file = std::string("rules/tables/") + name + ".json";
+        texts[name] = slurp(std::filesystem::path(BURROW_ASSETS_DIR) / file);
+    }
+    return texts;
 }
 
 inline Words englishWords() { return Words::fromJson(assetFiles("words/en")).value(); }

@@ -9,6 +9,14 @@ using namespace burrow;
 using measure::MatPaper;
 using test::TestBook;
 
+namespace {
+
+measure::PrintScale scaleOf(const RoomInfo& info, const measure::MatName& name) {
+    return printScaleOf(info, name, measure::shippedRules());
+}
+
+}  // namespace
+
 class TestMats : public QObject {
     Q_OBJECT
 
@@ -74,18 +82,18 @@ private slots:
         QCOMPARE(mats[1].name, std::string("7Q2M"));
 
         // 97.5 mm instead of 100: everything came out at 97.5 percent.
-        QCOMPARE(printScaleOf(info, "0A1B").factor, 0.975);
-        QVERIFY(printScaleOf(info, "0A1B").deviation < 0.002);
+        QCOMPARE(scaleOf(info, "0A1B").factor, 0.975);
+        QVERIFY(scaleOf(info, "0A1B").deviation < 0.002);
         // One that was not measured may be off by percents, and so may one that the book does not know.
-        QCOMPARE(printScaleOf(info, "7Q2M").factor, 1.0);
-        QCOMPARE(printScaleOf(info, "7Q2M").deviation, unmeasuredPrint());
-        QCOMPARE(printScaleOf(info, "ZZZZ").deviation, unmeasuredPrint());
+        QCOMPARE(scaleOf(info, "7Q2M").factor, 1.0);
+        QCOMPARE(scaleOf(info, "7Q2M").deviation, measure::shippedRules().unmeasuredPrint);
+        QCOMPARE(scaleOf(info, "ZZZZ").deviation, measure::shippedRules().unmeasuredPrint);
 
         keep({"7Q2M", MatPaper::a5, Millimetres{100.2}});
         info = roomInfo(room.book).value();
-        QCOMPARE(printScaleOf(info, "7Q2M").factor, 1.002);
+        QCOMPARE(scaleOf(info, "7Q2M").factor, 1.002);
         room.book.undo().value();
-        QCOMPARE(printScaleOf(roomInfo(room.book).value(), "7Q2M").factor, 1.0);
+        QCOMPARE(scaleOf(roomInfo(room.book).value(), "7Q2M").factor, 1.0);
         QVERIFY(setting::isOwn(settingOf("7Q2M")));  // taken along when the keeper leaves
     }
 };

@@ -14,7 +14,7 @@ class DeskFixture {
 public:
     DeskFixture()
         : reference(loadReference().value()),
-          desk({reference.words, reference.profiles, reference.rules, reference.tables, clock,
+          desk({reference.words, reference.profiles, reference.rules, reference.numbers, clock,
                 random, Zone::utc()}) {}
 
     /// Starts a book with four subjects: one to feed, one hardening, a group with prey left in, and one

@@ -304,7 +304,7 @@ private slots:
         phones.addThere("501", "Grammostola pulchra");
         const auto file = phones.fileOfTheOther();
         Desk desk({phones.at.reference.words, phones.at.reference.profiles,
-                   phones.at.reference.rules, phones.at.reference.tables, phones.at.clock,
+                   phones.at.reference.rules, phones.at.reference.numbers, phones.at.clock,
                    phones.random, Zone::utc()});
         Settings settings(QString::fromStdString((phones.at.folder.path() / "s.ini").string()));
         Bookcase bookcase(desk, settings, phones.at.folder.path() / "third",

@@ -154,7 +154,7 @@ private slots:
         {
             const auto zone = Zone::named("Pacific/Auckland").value();  // it is Saturday there
             Desk desk({at.reference.words, at.reference.profiles, at.reference.rules,
-                       at.reference.tables, at.clock, at.random, zone});
+                       at.reference.numbers, at.clock, at.random, zone});
             desk.open(at.path);
             QTRY_COMPARE(desk.state(), Desk::State::Open);
             FactForm form;
