@@ -1,6 +1,7 @@
 #include "viewmodels/lookmoultmodel.h"
 
 #include <algorithm>
+#include <cmath>
 
 #include "ports/contrast.h"
 #include "room/mats.h"
@@ -207,6 +208,17 @@ Picture LookMoultModel::pictureOf(const Side& side) const {
     return isRaised ? side.read.contrasted : side.read.photo->picture();
 }
 
+double LookMoultModel::printsApart() const {
+    const auto& mat = shown_.read.photo->sight().survey->mat;
+    const auto& other = beside_.read.photo->sight().survey->mat;
+    if (!desk_->room() || !mat || !other || mat->name == other->name) return 0;
+    const auto deviationOf = [&](const measure::MatName& name) {
+        return printScaleOf(desk_->room()->info(), name, desk_->tables()->measure).deviation;
+    };
+    constexpr double normal95 = 1.96;
+    return normal95 * std::hypot(deviationOf(mat->name), deviationOf(other->name));
+}
+
 qreal LookMoultModel::unitOf(const Side& side) const {
     const auto pixels = side.read.photo ? side.read.photo->pixelsPerMm() : std::nullopt;
     if (!pixels) return 0;
@@ -223,7 +235,11 @@ QString LookMoultModel::scaleText() const {
     const bool isKnown = unit() > 0, isBesideKnown = besideUnit() > 0;
     if (isKnown && isBesideKnown) {
         const bool isFlat = shown_.read.photo->isFlattened() && beside_.read.photo->isFlattened();
-        return desk_->say(isFlat ? "looking.same" : "looking.aboutSame");
+        if (!isFlat) return desk_->say("looking.aboutSame");
+        // Within a percent nobody sees a difference.
+        const auto percent = std::llround(100 * printsApart());
+        if (percent <= 1) return desk_->say("looking.same");
+        return desk_->say({"looking.sameTo", {{"percent", std::int64_t{percent}}}});
     }
     if (isKnown) return desk_->say("looking.noMatBeside");
     return desk_->say(isBesideKnown ? "looking.noMat" : "looking.noMatAtAll");

@@ -131,6 +131,9 @@ private:
     void raise(Side& side);
     void answer(Side& side, int asked, Read read);
     [[nodiscard]] Picture pictureOf(const Side& side) const;
+    /// By what part of a length the printers of two mats may make their scales differ: the half of 95
+    /// percent. Both photos are of mats.
+    [[nodiscard]] double printsApart() const;
     [[nodiscard]] qreal unitOf(const Side& side) const;
 
     QPointer<Desk> desk_;

@@ -198,6 +198,23 @@ private slots:
         isNear(bench.left.perMm(), bench.right.perMm(), 1e-9);
     }
 
+    void printersOfTwoMatsMayDiffer() {
+        Bench bench;
+        bench.open({bench.photo("new", nearPhoto())}, {bench.photo("old", a4Photo())});
+        // Two percent for either printer, as the rules have it: 1.96 times their root of squares.
+        QVERIFY2(bench.model.scaleText().startsWith("Both at the same scale, to 6 %"),
+                 qPrintable(bench.model.scaleText()));
+        Deed deed;
+        deed.compose = [](Book& book) -> Result<std::vector<Draft>> {
+            auto fields = matFields({"7Q2M", measure::MatPaper::a5, Millimetres{99.6}});
+            fields.merge(matFields({"8K3N", measure::MatPaper::a4, Millimetres{100.1}}));
+            return std::vector<Draft>{SetDraft{ThingType::book, book.id().uuid, fields}};
+        };
+        bench.at.desk.act(&bench.at.desk, std::move(deed));
+        bench.at.settle();
+        QCOMPARE(bench.model.scaleText(), QString("Both at the same scale"));
+    }
+
     void aTagAloneTellsItAboutRight() {
         Bench bench;
         auto shot = smallShot();
