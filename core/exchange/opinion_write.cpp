@@ -9,6 +9,7 @@
 #include "exchange/zip_writer.h"
 #include "journal/roster.h"
 #include "model/digest.h"
+#include "model/moult_photo.h"
 
 namespace burrow::exchange {
 namespace {
@@ -52,10 +53,8 @@ Result<AskedMoult> askedMoult(Book& book, const EntryId& id) {
     BURROW_TRY(const auto facts, history(book, asked.moult.subject, wholeHistory));
     asked.mark = markOf(asked.moult, facts);
     for (const auto& photo : facts) {
-        const bool shows = photo.kind == FactKind::photo && photo.body.picture &&
-                           photo.body.role == PhotoRole::moult &&
-                           photo.body.about.value_or(photo.id) == id;
-        if (shows) asked.pictures.insert(asked.pictures.begin(), *photo.body.picture);
+        const bool isShown = isMoultPhoto(photo) && moultOf(photo) == id;
+        if (isShown) asked.pictures.insert(asked.pictures.begin(), *photo.body.picture);
     }
     return asked;
 }

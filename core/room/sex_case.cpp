@@ -5,6 +5,7 @@
 #include <tuple>
 
 #include "model/digest.h"
+#include "model/moult_photo.h"
 
 namespace burrow {
 namespace {
@@ -30,7 +31,7 @@ std::vector<PhotographedMoult> moultsIn(const std::vector<Fact>& history) {
     std::vector<PhotographedMoult> moults;
     for (const auto& fact : history) {
         if (!isMoultPhoto(fact)) continue;
-        const auto id = fact.body.about.value_or(fact.id);
+        const auto id = moultOf(fact);
         auto known = std::find_if(moults.begin(), moults.end(),
                                   [&](const auto& moult) { return moult.moult == id; });
         if (known == moults.end()) {
@@ -108,15 +109,11 @@ Result<std::vector<SubjectId>> withMoultPhotos(Book& book) {
 /// The moult that an entry is, shows or judges, by what it says itself.
 std::optional<EntryId> moultNamedBy(const Fact& fact) {
     if (fact.kind == FactKind::moulted) return fact.id;
-    if (isMoultPhoto(fact)) return fact.body.about.value_or(fact.id);
+    if (isMoultPhoto(fact)) return moultOf(fact);
     return fact.kind == FactKind::sexed ? fact.body.about : std::nullopt;
 }
 
 }  // namespace
-
-bool isMoultPhoto(const Fact& fact) {
-    return fact.kind == FactKind::photo && fact.body.role == PhotoRole::moult && fact.body.picture;
-}
 
 Result<std::optional<EntryId>> moultToSex(Book& book, const Fact& entry) {
     auto named = moultNamedBy(entry);

@@ -16,8 +16,6 @@ struct PhotographedMoult {
     bool isLooked = false;  ///< somebody has said what it shows
 };
 
-[[nodiscard]] bool isMoultPhoto(const Fact& fact);
-
 /// The moult that an entry is, shows or judges, where there is a photo of it to be looked at. An examination
 /// may name the photo instead of its moult.
 Result<std::optional<EntryId>> moultToSex(Book& book, const Fact& entry);

@@ -1,6 +1,7 @@
 #include "viewmodels/entrymodel.h"
 
 #include "journal/past.h"
+#include "model/moult_photo.h"
 #include "room/sex_case.h"
 #include "viewmodels/photofiles.h"
 

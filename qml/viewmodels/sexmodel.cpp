@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "journal/past.h"
+#include "model/moult_photo.h"
 #include "room/sex_words.h"
 #include "room/sheets.h"
 #include "viewmodels/photofiles.h"
@@ -10,9 +11,6 @@
 
 namespace burrow {
 namespace {
-
-/// The moult that a photo shows; one that names none stands for itself.
-EntryId moultOf(const Fact& photo) { return photo.body.about.value_or(photo.id); }
 
 /// The day of the moult that a photo shows, as it stands now: a photo stays where it was taken when the
 /// moult is put right.
