@@ -122,8 +122,7 @@ int showAir(const Setting& setting, const Typed& typed, Book& book) {
         isKnown = true;
         auto samples = airOf(book, place, when);
         if (!samples) return console.trouble(samples.error());
-        const auto report =
-            airReport(*room, place.place, *std::move(samples), room->tables()->air);
+        const auto report = airReport(*room, place.place, *std::move(samples), room->tables()->air);
         list.push_back(toJson(report, !wanted.empty(), console));
         const auto last = report.now ? lastText(report, console) : std::string("-");
         console.line(console.say({"said.airPlace", {{"place", place.place}, {"last", last}}}));

@@ -229,14 +229,15 @@ Result<Flattened> flattenIt(const Setting& setting, const Typed& typed) {
     BURROW_DO(checkBar(typed));
     BURROW_TRY(auto opened, openPhoto(typed.photo));
     auto& photo = opened.photo;
-    BURROW_TRY(auto survey, measure::survey(photo));
-    BURROW_TRY(const auto printed, printedOf(survey, setting, typed));
+    BURROW_TRY(const auto known, knownTo(setting, typed));
+    BURROW_TRY(auto survey, measure::survey(photo, std::nullopt, known.rules()));
+    BURROW_TRY(const auto printed, printedOf(survey, known, typed));
     measure::FlattenOptions options;
     options.pixelsPerMm = typed.pixelsPerMm;
     options.print = printed.scale;
     std::optional<Error> unbalanced;
     if (survey.mat) {
-        if (const auto balance = measure::balanceOf(photo, survey)) {
+        if (const auto balance = measure::balanceOf(photo, survey, known.rules())) {
             options.balance = *balance;
         } else {
             unbalanced = balance.error();

@@ -53,6 +53,7 @@ int list(Book& book, const Setting& setting, const std::string& place) {
                                  {"value", number.value},
                                  {"shipped", number.shipped},
                                  {"own", number.isOwn},
+                                 {"fixed", number.isFixed},
                                  {"source", row.source}});
                 console.line(fmt::format(
                     "{:<48} {:<8} {}", key, number.value,

@@ -20,8 +20,7 @@ Result<Room> roomOn(Book& book, const Setting& setting, std::optional<CivilDay> 
     const auto today = day.value_or(setting.surroundings().today());
     setting.console.setToday(today);
     const auto& known = setting.reference;
-    return Room::load(book, {known.profiles, known.rules, &known.numbers},
-                      {today, setting.zone});
+    return Room::load(book, {known.profiles, known.rules, &known.numbers}, {today, setting.zone});
 }
 
 Result<std::shared_ptr<const RoomTables>> tablesOf(Book& book, const Setting& setting) {
