@@ -16,42 +16,16 @@ namespace {
 
 constexpr auto a5 = MatPaper::a5;
 
-Shot usualShot() {
-    Shot shot;
-    shot.megapixels = 3;
-    shot.tilt = 12;
-    shot.azimuth = 70;
-    shot.roll = 4;
-    return shot;
-}
-
 const Sheet& usualSheet() {
-    static const auto sheet = [] {
-        SheetOptions options;
-        options.hasTag = true;
-        options.perMm = 16;
-        return matSheet(a5, options);
-    }();
+    static const auto sheet = taggedSheet();
     return sheet;
 }
 
-pictures::Raster photoOfMat(const Shot& shot) {
-    return photographed(usualSheet(), shot, cameraOf(shot, seenOf(a5)));
-}
+pictures::Raster photoOfMat(const Shot& shot) { return photoOfMat(usualSheet(), shot); }
 
 std::string refusal(const pictures::Raster& photo) {
     const auto found = survey(photo);
     return found ? std::string("measured") : found.error().message.id;
-}
-
-pictures::Raster turnedOver(const pictures::Raster& photo) {
-    pictures::Raster result(photo.width(), photo.height());
-    for (int y = 0; y < photo.height(); ++y) {
-        for (int x = 0; x < photo.width(); ++x) {
-            std::copy_n(photo.row(y) + 3 * x, 3, result.row(y) + 3 * (photo.width() - 1 - x));
-        }
-    }
-    return result;
 }
 
 pictures::Raster beside(const pictures::Raster& a, const pictures::Raster& b) {

@@ -202,16 +202,6 @@ struct Hopeless {
     bool isOnScreen = false;
 };
 
-pictures::Raster turnedOver(pictures::Raster photo) {
-    for (int y = 0; y < photo.height(); ++y) {
-        auto* row = photo.row(y);
-        for (int a = 0, b = photo.width() - 1; a < b; ++a, --b) {
-            std::swap_ranges(row + 3 * a, row + 3 * a + 3, row + 3 * b);
-        }
-    }
-    return photo;
-}
-
 /// The same mat a second time, beside itself.
 pictures::Raster twice(pictures::Raster photo) {
     pictures::Raster both(2 * photo.width(), photo.height());
