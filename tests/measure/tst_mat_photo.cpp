@@ -159,6 +159,18 @@ private slots:
         });
         row("blurred", "measure.blurred", [](Shot& s) { s.blur = 9; });
         row("half of it", "measure.corners", [](Shot& s) { s.cut = 0.35; });
+        row("hardly any light", "measure.dim", [](Shot& s) {
+            s.exposure = 0.005;
+            s.noise = 1;
+        });
+        row("from across the table", "measure.far", [](Shot& s) {
+            s.fill = 0.22;
+            s.blur = 0.3;
+        });
+        row("as it comes off the roll", "measure.notFlat", [](Shot& s) {
+            s.fill = 0.8;
+            s.curl = {35, 90, CurlShape::trough};
+        });
     }
     void refusedWithWords() {
         QFETCH(QString, id);
@@ -168,11 +180,7 @@ private slots:
         const auto given = refusal(photoOfMat(shot));
         QCOMPARE(QString::fromStdString(given), id);
     }
-    void fromFarAway() {
-        auto limits = shippedRules();
-        limits.leastPixelsPerMm = 12;
-        const auto found = survey(photoOfMat(usualShot()), std::nullopt, limits);
-        QCOMPARE(found.error().message.id, std::string("measure.far"));
+    void fromTooFarAway() {
         // Where it is so small that nothing can be read, that is said.
         auto shot = usualShot();
         shot.fill = 0.15;
