@@ -86,7 +86,9 @@ public:
     }
 
 private:
-    [[nodiscard]] bool isBent(double u) const { return curl_.shape != CurlShape::edge || u > 0; }
+    [[nodiscard]] bool isBent(double u) const {
+        return curl_.lift > 0 && (curl_.shape != CurlShape::edge || u > 0);
+    }
     [[nodiscard]] double rise(double u) const {
         return radius_ * (1 - std::cos(std::clamp(u / radius_, -3.0, 3.0)));
     }
