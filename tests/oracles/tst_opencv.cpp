@@ -104,7 +104,7 @@ private slots:
     }
     void printedPhotographedMeasured() {
         QTemporaryDir folder;
-        const auto count = qEnvironmentVariable("BURROW_PHOTOS", "2");
+        const auto count = qEnvironmentVariable("BURROW_PHOTOS", "5");
         runs({"photos", BURROW_PROGRAM, folder.path(), count});
     }
 };
