@@ -96,6 +96,7 @@ Tally measureSome(const Survey& survey, const CurledSheet& sheet, const MatBox& 
         tally.covered += length->low.value <= truth && truth <= length->high.value;
         const double half = length->high.value - length->value.value;
         tally.farOff += error > 3 * half;
+        tally.planeCovered += exact->low.value <= truth && truth <= exact->high.value;
         tally.widest = std::max(tally.widest, half / truth);
         if (i % 2 == 0) {
             tally.errors.push_back(error);
@@ -154,10 +155,10 @@ bool isGood(const Band& band, const Tally& tally, bool isLong) {
     std::printf(
         "%-30s %4d photos, %3d refused; %5d lengths; 15 mm within %.4f mm, clicked %.3f mm "
         "(95 %%); interval holds in %.1f %% (chance %.1f), %d far off, widest %.1f %%; the "
-        "plane's share %.1f %%\n",
+        "plane's share %.1f %%, alone it holds in %.1f %%\n",
         band.name, tally.photos, tally.refused, tally.lengths, plane, worst, 100 * tally.coverage(),
         100 * tally.chance(), tally.farOff, 100 * tally.widest,
-        100 * tally.planeShare / tally.lengths);
+        100 * tally.planeShare / tally.lengths, 100.0 * tally.planeCovered / tally.lengths);
     std::fflush(stdout);
     bool ok = isLong ? isCovered(tally, {0.93, 0.97}) : isBounded(band, tally);
     // On A4 half a pixel at either end is 0.15 mm already; what the photo gives is well within it.

@@ -38,6 +38,7 @@ struct Tally {
     std::vector<double> shares;  ///< covered, of each photo's lengths
     std::vector<double> errors;  ///< of lengths of 15 mm between clicked points, in mm
     std::vector<double> exact;   ///< the same between the very points
+    int planeCovered = 0;        ///< between the very points, by what the plane alone leaves open
     double widest = 0;           ///< half of an interval, relative to the length
     double planeShare = 0;       ///< of the variance, summed
 
@@ -57,6 +58,7 @@ struct Tally {
         lengths += other.lengths;
         covered += other.covered;
         farOff += other.farOff;
+        planeCovered += other.planeCovered;
         shares.insert(shares.end(), other.shares.begin(), other.shares.end());
         errors.insert(errors.end(), other.errors.begin(), other.errors.end());
         exact.insert(exact.end(), other.exact.begin(), other.exact.end());
