@@ -112,7 +112,9 @@ class Camera:
 
     def __init__(self, shot, mm_w, mm_h):
         short = shot["long"] * 3 // 4
-        self.width, self.height = (short, shot["long"]) if shot["portrait"] else (shot["long"], short)
+        self.width, self.height = short, shot["long"]
+        if not shot["portrait"]:
+            self.width, self.height = self.height, self.width
         focal = 26 / 36 * shot["long"]
         corner = np.hypot(self.width, self.height) / 2 / focal
         k1 = -shot["barrel"] * (1 - shot["second"]) / corner**2

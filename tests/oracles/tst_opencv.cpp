@@ -82,7 +82,7 @@ class TestOpenCv : public QObject {
         QProcess python;
         python.setProcessChannelMode(QProcess::MergedChannels);
         python.start(BURROW_PYTHON, QStringList{BURROW_ORACLES "/measure_mat.py"} + arguments);
-        QVERIFY(python.waitForFinished(600'000));
+        QVERIFY(python.waitForFinished(3'600'000));
         const auto said = python.readAll();
         qInfo("%s", said.constData());
         QCOMPARE(python.exitCode(), 0);
