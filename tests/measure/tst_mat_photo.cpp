@@ -16,42 +16,16 @@ namespace {
 
 constexpr auto a5 = MatPaper::a5;
 
-Shot usualShot() {
-    Shot shot;
-    shot.megapixels = 3;
-    shot.tilt = 12;
-    shot.azimuth = 70;
-    shot.roll = 4;
-    return shot;
-}
-
 const Sheet& usualSheet() {
-    static const auto sheet = [] {
-        SheetOptions options;
-        options.hasTag = true;
-        options.perMm = 16;
-        return matSheet(a5, options);
-    }();
+    static const auto sheet = taggedSheet();
     return sheet;
 }
 
-pictures::Raster photoOfMat(const Shot& shot) {
-    return photographed(usualSheet(), shot, cameraOf(shot, seenOf(a5)));
-}
+pictures::Raster photoOfMat(const Shot& shot) { return photoOfMat(usualSheet(), shot); }
 
 std::string refusal(const pictures::Raster& photo) {
     const auto found = survey(photo);
     return found ? std::string("measured") : found.error().message.id;
-}
-
-pictures::Raster turnedOver(const pictures::Raster& photo) {
-    pictures::Raster result(photo.width(), photo.height());
-    for (int y = 0; y < photo.height(); ++y) {
-        for (int x = 0; x < photo.width(); ++x) {
-            std::copy_n(photo.row(y) + 3 * x, 3, result.row(y) + 3 * (photo.width() - 1 - x));
-        }
-    }
-    return result;
 }
 
 pictures::Raster beside(const pictures::Raster& a, const pictures::Raster& b) {
@@ -185,6 +159,18 @@ private slots:
         });
         row("blurred", "measure.blurred", [](Shot& s) { s.blur = 9; });
         row("half of it", "measure.corners", [](Shot& s) { s.cut = 0.35; });
+        row("hardly any light", "measure.dim", [](Shot& s) {
+            s.exposure = 0.005;
+            s.noise = 1;
+        });
+        row("from across the table", "measure.far", [](Shot& s) {
+            s.fill = 0.22;
+            s.blur = 0.3;
+        });
+        row("as it comes off the roll", "measure.notFlat", [](Shot& s) {
+            s.fill = 0.8;
+            s.curl = {35, 90, CurlShape::trough};
+        });
     }
     void refusedWithWords() {
         QFETCH(QString, id);
@@ -194,11 +180,7 @@ private slots:
         const auto given = refusal(photoOfMat(shot));
         QCOMPARE(QString::fromStdString(given), id);
     }
-    void fromFarAway() {
-        auto limits = shippedRules();
-        limits.leastPixelsPerMm = 12;
-        const auto found = survey(photoOfMat(usualShot()), std::nullopt, limits);
-        QCOMPARE(found.error().message.id, std::string("measure.far"));
+    void fromTooFarAway() {
         // Where it is so small that nothing can be read, that is said.
         auto shot = usualShot();
         shot.fill = 0.15;

@@ -14,25 +14,8 @@ namespace {
 
 constexpr auto a5 = MatPaper::a5;
 
-Shot usualShot() {
-    Shot shot;
-    shot.megapixels = 3;
-    shot.tilt = 12;
-    shot.azimuth = 70;
-    shot.roll = 4;
-    return shot;
-}
-
-Sheet sheetAt(double copiedAt) {
-    SheetOptions options;
-    options.hasTag = true;
-    options.perMm = 16;
-    options.copiedAt = copiedAt;
-    return matSheet(a5, options);
-}
-
 pictures::Raster photoOfMat(const Shot& shot, double copiedAt = 1) {
-    return photographed(sheetAt(copiedAt), shot, cameraOf(shot, seenOf(a5)));
+    return photoOfMat(taggedSheet(copiedAt), shot);
 }
 
 }  // namespace

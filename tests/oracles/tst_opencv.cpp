@@ -82,7 +82,7 @@ class TestOpenCv : public QObject {
         QProcess python;
         python.setProcessChannelMode(QProcess::MergedChannels);
         python.start(BURROW_PYTHON, QStringList{BURROW_ORACLES "/measure_mat.py"} + arguments);
-        QVERIFY(python.waitForFinished(600'000));
+        QVERIFY(python.waitForFinished(3'600'000));
         const auto said = python.readAll();
         qInfo("%s", said.constData());
         QCOMPARE(python.exitCode(), 0);
@@ -104,7 +104,7 @@ private slots:
     }
     void printedPhotographedMeasured() {
         QTemporaryDir folder;
-        const auto count = qEnvironmentVariable("BURROW_PHOTOS", "2");
+        const auto count = qEnvironmentVariable("BURROW_PHOTOS", "5");
         runs({"photos", BURROW_PROGRAM, folder.path(), count});
     }
 };
