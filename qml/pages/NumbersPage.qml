@@ -40,7 +40,7 @@ PageFrame {
                 also: entry.model.also
                 own: entry.model.own
                 onActivated: page.kit.navigation.pushed("NumberPage", {
-                    "row": entry.model.row
+                    "row": entry.model.place
                 })
             }
         }

@@ -83,7 +83,7 @@ QVariant NumbersModel::data(const QModelIndex& index, int role) const {
     const auto* row = rowAt(rows_, index);
     if (row == nullptr) return {};
     switch (role) {
-        case RowRole: return row->key;
+        case PlaceRole: return row->key;
         case HeadingRole: return row->heading;
         case TitleRole: return row->title;
         case ValueRole: return row->value;
@@ -96,7 +96,7 @@ QVariant NumbersModel::data(const QModelIndex& index, int role) const {
 }
 
 QHash<int, QByteArray> NumbersModel::roleNames() const {
-    return {{RowRole, "row"},     {HeadingRole, "heading"}, {TitleRole, "title"},
+    return {{PlaceRole, "place"}, {HeadingRole, "heading"}, {TitleRole, "title"},
             {ValueRole, "value"}, {FromRole, "from"},       {SourceRole, "source"},
             {AlsoRole, "also"},   {OwnRole, "own"}};
 }

@@ -29,7 +29,7 @@ class NumbersModel : public burrow::RowsModel {
 
 public:
     enum Role {
-        RowRole = Qt::UserRole + 1,
+        PlaceRole = Qt::UserRole + 1,
         HeadingRole,
         TitleRole,
         ValueRole,

@@ -47,7 +47,7 @@ public:
     [[nodiscard]] QString text(const QString& row, int role) const {
         for (int i = 0; i < model.rowCount(); ++i) {
             const auto index = model.index(i);
-            if (model.data(index, NumbersModel::RowRole) == row) {
+            if (model.data(index, NumbersModel::PlaceRole) == row) {
                 return model.data(index, role).toString();
             }
         }
@@ -308,7 +308,7 @@ private slots:
         form.setDesk(&bench.at.desk);
         for (int i = 0; i < bench.model.rowCount(); ++i) {
             const auto row =
-                bench.model.data(bench.model.index(i), NumbersModel::RowRole).toString();
+                bench.model.data(bench.model.index(i), NumbersModel::PlaceRole).toString();
             form.setRow(row);
             QVERIFY2(form.isReady(), qPrintable(row));
             QVERIFY2(!form.all().isEmpty() || !form.bound().isEmpty(), qPrintable(row));
