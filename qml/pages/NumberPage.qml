@@ -15,6 +15,7 @@ FormPage {
 
     form: page.numbers
     sub: page.numbers.table
+    saveText: page.numbers.fixed ? "" : qsTr("Keep the change")
     onKept: page.kit.navigation.backed()
 
     Strip {

@@ -102,7 +102,7 @@ NumberForm::Changes NumberForm::typed() {
         const auto text = field.text().trimmed().replace(u',', u'.').toStdString();
         const auto value = parseNumber(text);
         if (!text.empty() && !value) {
-            field.setError(desk_->say({"numbers.noNumber", {{"value", field.value()}}}));
+            field.setError(desk_->say({"numbers.notANumber", {{"value", field.value()}}}));
         }
         // Where nothing was and nothing is typed, nothing is said: the book may hold for it what only a
         // later version can read.
@@ -122,7 +122,7 @@ void NumberForm::showRefusal(const Changes& changes, const Error& why) {
 }
 
 void NumberForm::save() {
-    if (!isReady() || isBusy() || !desk_->room()) return;
+    if (!isReady() || isFixed() || isBusy()) return;
     clearErrors();
     const auto changes = typed();
     if (hasErrors()) return setError(desk_->say("form.seeFields"));

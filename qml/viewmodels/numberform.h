@@ -16,6 +16,8 @@ class NumberForm : public burrow::FormModel {
     Q_PROPERTY(QString table READ table NOTIFY shapeChanged FINAL)
     /// The numbers of the row that can't be changed, and why; empty for none.
     Q_PROPERTY(QString bound READ bound NOTIFY shapeChanged FINAL)
+    /// None of its numbers can be changed.
+    Q_PROPERTY(bool fixed READ isFixed NOTIFY shapeChanged FINAL)
     /// Whether any of its numbers is the keeper's own.
     Q_PROPERTY(bool own READ isOwn NOTIFY shapeChanged FINAL)
 
@@ -26,6 +28,7 @@ public:
     void setRow(const QString& row);
     [[nodiscard]] QString table() const { return table_; }
     [[nodiscard]] QString bound() const { return bound_; }
+    [[nodiscard]] bool isFixed() const { return shown_ && all().isEmpty(); }
     [[nodiscard]] bool isOwn() const;
 
 public slots:

@@ -315,6 +315,18 @@ private slots:
         }
     }
 
+    void whatIsFixedIsShownAlone() {
+        // Frames of the running camera are judged where no book is at hand.
+        FormBench bench("measure/numbers/hint_contrast");
+        QVERIFY(bench.form.isReady());
+        QVERIFY(bench.form.isFixed());
+        QVERIFY2(bench.form.bound().startsWith("Value 40: fixed."), qPrintable(bench.form.bound()));
+        QVERIFY(!bench.save());
+        QVERIFY(bench.form.error().isEmpty());
+        FormBench other;
+        QVERIFY(!other.form.isFixed());
+    }
+
     void settingsHaveTheirWords() {
         DeskFixture at;
         const auto& words = at.desk.knowledge().words;
