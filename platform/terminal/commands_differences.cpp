@@ -98,7 +98,8 @@ std::string profileWording(const Difference& difference, const Choice& choice,
         if (other.value.is_string()) versions.push_back(other.value.get<std::string>());
     }
     std::string text;
-    for (const auto& line : differingLines(versions).front()) {
+    const auto lines = differingLines(versions);  // outlives the loop over a part of it
+    for (const auto& line : lines.front()) {
         if (!text.empty()) text += "; ";
         text += console.words().say(line.name) + ": " + console.say(line.value);
         if (!line.source.empty()) text += " (" + line.source + ")";

@@ -233,7 +233,8 @@ QString DifferencesModel::profileText(const Found& found, const Choice& choice) 
         if (other.value.is_string()) versions.push_back(other.value.get<std::string>());
     }
     QStringList texts;
-    for (const auto& line : differingLines(versions).front()) {
+    const auto lines = differingLines(versions);  // outlives the loop over a part of it
+    for (const auto& line : lines.front()) {
         texts.append(
             desk_->say({"differ.profileLine",
                         {{"name", desk_->say(Message(std::string(line.name))).toStdString()},
