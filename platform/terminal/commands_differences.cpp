@@ -6,6 +6,7 @@
 #include "journal/fields.h"
 #include "journal/merge.h"
 #include "journal/rows.h"
+#include "room/number_words.h"
 #include "room/own_profiles.h"
 #include "terminal/describe.h"
 #include "terminal/registry.h"
@@ -59,6 +60,10 @@ Result<std::string> heading(Book& book, const Difference& difference, const Cons
         species && difference.kind == Kind::field) {
         return console.say({"difference.profile", {{"species", *species}}});
     }
+    if (const auto number = numberOfSetting(difference.name);
+        number && difference.kind == Kind::field) {
+        return placeText(*number, console.words());
+    }
     if (difference.kind == Kind::field) {
         return console.say({"difference.field", {{"name", name}, {"field", difference.name}}});
     }
@@ -93,7 +98,8 @@ std::string profileWording(const Difference& difference, const Choice& choice,
         if (other.value.is_string()) versions.push_back(other.value.get<std::string>());
     }
     std::string text;
-    for (const auto& line : differingLines(versions).front()) {
+    const auto lines = differingLines(versions);  // outlives the loop over a part of it
+    for (const auto& line : lines.front()) {
         if (!text.empty()) text += "; ";
         text += console.words().say(line.name) + ": " + console.say(line.value);
         if (!line.source.empty()) text += " (" + line.source + ")";
@@ -111,6 +117,10 @@ Result<std::string> wording(Book& book, const Difference& difference, const Choi
     }
     if (difference.kind == Kind::field && speciesOfSetting(difference.name)) {
         return profileWording(difference, choice, console);
+    }
+    if (difference.kind == Kind::field && choice.value.is_null() &&
+        numberOfSetting(difference.name)) {
+        return console.say(Message{"ruleFrom.shipped"});  // which holds without one's own
     }
     auto text = plain(choice.value, console);
     if (choice.day) text += ", " + console.words().day(*choice.day, console.today());

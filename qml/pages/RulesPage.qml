@@ -12,6 +12,9 @@ PageFrame {
     readonly property RulesModel rules: RulesModel {
         desk: page.kit.desk
     }
+    readonly property NumbersModel numbers: NumbersModel {
+        desk: page.kit.desk
+    }
 
     StripList {
         anchors.fill: parent
@@ -45,14 +48,26 @@ PageFrame {
             }
         }
     }
-    PageHead {
+    Column {
         id: head
         x: page.contentX
         width: page.contentWidth
-        title: qsTr("Rules of thumb")
-        sub: page.rules.summary
-        trouble: page.kit.desk.trouble
-        onDismissed: page.kit.desk.dismissTrouble()
+        bottomPadding: Tokens.space8
+
+        PageHead {
+            width: parent.width
+            title: qsTr("Rules of thumb")
+            sub: page.rules.summary
+            trouble: page.kit.desk.trouble
+            onDismissed: page.kit.desk.dismissTrouble()
+        }
+        WayRow {
+            width: parent.width
+            glyph: "ruler"
+            text: qsTr("The tables of numbers")
+            sub: page.numbers.summary
+            onActivated: page.kit.navigation.pushed("NumbersPage", {})
+        }
     }
     UndoOverlay {
         anchors.bottom: parent.bottom

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "journal/fields.h"
+#include "room/number_words.h"
 #include "room/own_profiles.h"
 #include "viewmodels/wording.h"
 
@@ -157,6 +158,9 @@ QString DifferencesModel::title() const {
             if (const auto species = speciesOfSetting(difference.name)) {
                 return desk_->say({"differ.profile", {{"species", *species}}});
             }
+            if (const auto number = numberOfSetting(difference.name)) {
+                return toQt(placeText(*number, desk_->knowledge().words));
+            }
             const Message field("differ.field." + difference.name);
             const bool isKnown = desk_->knowledge().words.knows(field.id);
             const auto what = isKnown ? desk_->say(field) : toQt(difference.name);
@@ -203,7 +207,10 @@ QString DifferencesModel::word(const Found& found, const Choice& choice) const {
         return who ? speciesText(*who) : desk_->say("differ.unknownAnimal");
     }
     if (difference.kind != Kind::field) return bodyText(found, choice);
-    if (choice.value.is_null()) return desk_->say("differ.nothing");
+    if (choice.value.is_null()) {
+        // Without a number of one's own the shipped one holds.
+        return desk_->say(numberOfSetting(difference.name) ? "ruleFrom.shipped" : "differ.nothing");
+    }
     if (choice.value.is_boolean())
         return desk_->say(choice.value.get<bool>() ? "differ.yes" : "differ.no");
     if (!choice.value.is_string()) return toQt(choice.value.dump());
@@ -226,7 +233,8 @@ QString DifferencesModel::profileText(const Found& found, const Choice& choice) 
         if (other.value.is_string()) versions.push_back(other.value.get<std::string>());
     }
     QStringList texts;
-    for (const auto& line : differingLines(versions).front()) {
+    const auto lines = differingLines(versions);  // outlives the loop over a part of it
+    for (const auto& line : lines.front()) {
         texts.append(
             desk_->say({"differ.profileLine",
                         {{"name", desk_->say(Message(std::string(line.name))).toStdString()},

@@ -54,6 +54,16 @@ std::function<QVariantMap(Stage&)> of(const char* number) {
 }
 
 QVariantMap ofRule(Stage&) { return {{"rule", "feed.interval.adult"}}; }
+QVariantMap ofNumber(Stage&) { return {{"row", "sexing/moult/7_to_11.clearly"}}; }
+
+/// One number of the row is the keeper's own, and the undo slot is empty again.
+void changeANumber(Stage& stage) {
+    stage.go("NumberPage", ofNumber(stage));
+    stage.fill("Plate ratio", "10");
+    stage.click("Keep the change");
+    stage.desk->settle();
+    stage.go("NumberPage", ofNumber(stage));
+}
 
 void atTheScanner(Stage& stage) {
     stage.scanner.showPicture(moultPicture({1280, 960}));
@@ -418,6 +428,15 @@ std::vector<Scene> scenes() {
                    if (!QTest::qWaitFor([&] { return stage.has("It concerns"); })) {
                        qFatal("There is no preview");
                    }
+               }),
+        page("numbers", "NumbersPage"),
+        page("number", "NumberPage", ofNumber),
+        inRoom("number_own", changeANumber),
+        inRoom("number_refused",
+               [](Stage& stage) {
+                   stage.go("NumberPage", ofNumber(stage));
+                   stage.fill("Plate ratio", "5000");
+                   stage.click("Keep the change");
                }),
         page("species", "SpeciesPage"),
         page("species_new", "ProfileFormPage"),

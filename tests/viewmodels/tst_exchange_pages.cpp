@@ -273,6 +273,29 @@ private slots:
         QCOMPARE(model.stays(), QString("The other value stays in the history of 214."));
     }
 
+    void aNumberOfATableIsNamedInWords() {
+        TakingIn in;
+        const std::string field = "number.sexing/moult/7_to_11.clearly/plate_ratio";
+        auto& other = *in.phones.other;
+        other.record(SetDraft{ThingType::book, other.id().uuid, {{field, "10"}}}).value();
+        in.phones.at.clock.set(Instant{fridayEvening.ms + 3'600'000});
+        in.phones.at.desk.act(&in.phones.at.desk,
+                              {[field](Book& book) -> Result<std::vector<Draft>> {
+                                   return std::vector<Draft>{SetDraft{
+                                       ThingType::book, book.id().uuid, {{field, nullptr}}}};
+                               },
+                               {},
+                               {}});
+        in.takeIn(in.phones.fileOfTheOther());
+        DifferencesModel model;
+        model.setDesk(&in.phones.at.desk);
+        in.phones.at.settle();
+        QCOMPARE(model.count(), 1);
+        QCOMPARE(model.title(),
+                 QString("Sexing, a moult looked at for a plate, 7 to 11, clearly: plate ratio"));
+        QCOMPARE(wordsOf(model.choices()), (QStringList{"as shipped", "10"}));
+    }
+
     void twoAnimalsWithOneNumberBothLive() {
         TakingIn in;
         in.phones.addThere("300", "Grammostola pulchra");
