@@ -49,8 +49,7 @@ inline constexpr std::string_view mat = "mat.";
 /// A number of a table that the keeper changed, by its place (room/own_numbers.h).
 inline constexpr std::string_view number = "number.";
 /// What these begin is the keeper's own, and is taken along when the keeper leaves.
-inline constexpr std::array families{rule,     profile, feeders, price,
-                                    evenings, sitter,  mat,     number};
+inline constexpr std::array families{rule, profile, feeders, price, evenings, sitter, mat, number};
 [[nodiscard]] inline bool isOwn(std::string_view name) {
     for (const auto family : families) {
         if (name.starts_with(family)) return true;

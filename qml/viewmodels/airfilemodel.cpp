@@ -52,8 +52,8 @@ void AirFileModel::look() {
     const auto& knowledge = desk_->knowledge();
     desk_->ask<Look>(
         this,
-        [path = path_, place = place_.toStdString(), zone = knowledge.zone, tables = desk_->tables(),
-         order](Book& book) -> Result<Look> {
+        [path = path_, place = place_.toStdString(), zone = knowledge.zone,
+         tables = desk_->tables(), order](Book& book) -> Result<Look> {
             DeviceFiles device;
             BURROW_TRY(const auto bytes, device.read(path, largestAirFile));
             BURROW_TRY(auto file, readAirFile(textOf(bytes), zone, tables->air, order));

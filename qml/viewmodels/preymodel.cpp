@@ -112,8 +112,7 @@ void PreyModel::readOutlook() {
     const auto days = spansInDays.at(static_cast<std::size_t>(span_));
     desk_->ask<PreyOutlook>(
         this,
-        [room = desk_->room(), tables = desk_->tables(),
-         days](Book&) -> Result<PreyOutlook> {
+        [room = desk_->room(), tables = desk_->tables(), days](Book&) -> Result<PreyOutlook> {
             const PlainForecast forecast;
             return preyOutlook(*room, tables->feeders, days, forecast);
         },

@@ -43,7 +43,7 @@ void RoomModel::read() {
 }
 
 void RoomModel::countWhatWaits() {
-        desk_->ask<Waiting>(
+    desk_->ask<Waiting>(
         this,
         [tables = desk_->tables(), room = desk_->room()](Book& book) -> Result<Waiting> {
             Waiting waiting;

@@ -21,7 +21,8 @@ void SexQueueModel::read() {
     const auto room = desk_->room();
     if (!room) return show({});
     desk_->ask<std::vector<ToBeSexed>>(
-        this, [tables, room](Book& book) { return toBeSexed(book, tables->sexing, room->profiles()); },
+        this,
+        [tables, room](Book& book) { return toBeSexed(book, tables->sexing, room->profiles()); },
         [this](const Result<std::vector<ToBeSexed>>& rows) {
             show(rows ? *rows : std::vector<ToBeSexed>());
         });
