@@ -69,7 +69,8 @@ double square(double value) { return value * value; }
 
 Millimetres Length::deviation() const {
     return {std::sqrt(square(deviations.plane.value) + square(deviations.points.value) +
-                      square(deviations.height.value) + square(deviations.print.value))};
+                      square(deviations.height.value) + square(deviations.print.value) +
+                      square(deviations.sheet.value))};
 }
 
 Millimetres cameraHeight(const Survey& survey, const MeasureRules& rules) {
@@ -124,6 +125,7 @@ Result<Length> lengthBetween(const Survey& survey, ImagePoint from, ImagePoint t
         *plain * print.factor *
         std::hypot(options.height.deviation.value / camera, raised * byFocal)};
     length.deviations.print = {length.value.value * print.deviation / print.factor};
+    length.deviations.sheet = length.value * (rules.curlShare * survey.curl);
     const double half = normal95 * length.deviation().value;
     if (!(length.deviation().value <= rules.mostUnsure * length.value.value)) {
         return refuse("measure.unsure");

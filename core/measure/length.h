@@ -26,6 +26,7 @@ struct LengthDeviations {
     Millimetres points;  ///< the two points
     Millimetres height;  ///< how high it lies, and how far away the camera was
     Millimetres print;   ///< the printer's scale
+    Millimetres sheet;   ///< how flat it lay
 };
 
 struct Length {

@@ -32,7 +32,8 @@ struct MeasureRules {
     double clearlyBeyond = 0;  ///< the part of a limit below which corners alone are believed
     double mostBlur = 0;       ///< standard deviation, in modules
     double leastContrast = 0;  ///< of 255, between dark and light modules
-    double mostBend = 0;       ///< mm by which a square may lie beside where the others put it
+    double mostCurl = 0;       ///< mm by which squares may lie beside where all together put them
+    double curlShare = 0;      ///< standard deviation of a length, relative, for each mm of that
     double mostRadial = 0;
     double lensDeviation = 0;  ///< of the radial term, before a photo is seen
     // Whether it is a screen, and whether it is blurred.

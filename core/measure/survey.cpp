@@ -124,19 +124,43 @@ double bendOf(const std::vector<SymbolEdges>& symbols, const EdgeFit& fit) {
     return free > 0 ? squares / (free * fit.clustering) : 0;
 }
 
-/// The farthest that a square's corner lies from where all together put it, in millimetres.
-double farthestOff(const std::vector<SymbolEdges>& symbols, const MatLayout& layout,
-                   const Projection& common) {
-    double most = 0;
+/// What a symbol's own homography would be if it lay where all together put it: the lens bends it a little,
+/// which no homography can.
+std::optional<Homography> expectedLocal(const MatBox& box, const Projection& common) {
+    constexpr int side = 4;
+    std::vector<PointPair> pairs;
+    for (int i = 0; i < side * side; ++i) {
+        const MatPoint at{box.x + box.width * ((i % side + 0.5) / side),
+                          box.y + box.height * ((i / side + 0.5) / side)};
+        pairs.push_back({{at.x.value, at.y.value}, photoOf(common, at)});
+    }
+    const auto h = directHomography(pairs);
+    return h ? std::optional(*h) : std::nullopt;
+}
+
+/// How far the squares' corners lie from where all squares together put them, in millimetres, as the root of
+/// the mean square. A sheet that is curled shows each of them from another side, in a way that no plane and
+/// no lens explains.
+double curlOf(const std::vector<SymbolEdges>& symbols, const MatLayout& layout,
+              const Projection& common) {
+    double squares = 0;
+    int count = 0;
     for (std::size_t i = 0; i < symbols.size(); ++i) {
         const auto box = layout.square(matCorners[i]);
-        const Projection own{symbols[i].local, Radial{}};
-        const auto a = photoOf(own, box.centre());
-        const auto b = photoOf(common, box.centre());
-        const auto stretch = stretchAt(common, box.centre());
-        most = std::max(most, std::hypot(a.x - b.x, a.y - b.y) / stretch.least);
+        const auto expected = expectedLocal(box, common);
+        if (!expected) continue;
+        const double perMm = stretchAt(common, box.centre()).least;
+        for (const double dx : {0.0, box.width.value}) {
+            for (const double dy : {0.0, box.height.value}) {
+                const ImagePoint at{box.x.value + dx, box.y.value + dy};
+                const auto a = mapped(symbols[i].local, at);
+                const auto b = mapped(*expected, at);
+                squares += square((a.x - b.x) / perMm) + square((a.y - b.y) / perMm);
+                ++count;
+            }
+        }
     }
-    return most;
+    return count > 0 ? std::sqrt(squares / count) : 0;
 }
 
 Done checkSymbol(const SymbolEdges& symbol, const MeasureRules& rules) {
@@ -245,8 +269,8 @@ Result<Survey> surveyMat(const Raster& photo, const FoundMarks& marks, Survey fo
     BURROW_TRY(const auto start, fitHomography(corners));
     BURROW_DO(fitBest(symbols, start.homography, Radial::about(photo.width(), photo.height()),
                       rules, found));
-    if (std::abs(found.parameters[8]) > rules.mostRadial ||
-        farthestOff(symbols, layout, found.projection()) > rules.mostBend) {
+    found.curl = curlOf(symbols, layout, found.projection());
+    if (std::abs(found.parameters[8]) > rules.mostRadial || found.curl > rules.mostCurl) {
         return refuse({"measure.notFlat"});
     }
     BURROW_DO(checkStretch(found, places, rules));

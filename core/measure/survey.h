@@ -34,6 +34,7 @@ struct Survey {
     bool hasRadial = false;  ///< whether the lens bends the picture beyond what chance would
     double residual = 0;     ///< root mean square over the edges, pixels
     double bend = 0;         ///< by what factor the squares disagree beyond their noise
+    double curl = 0;         ///< mm by which a sheet that is not flat shows its squares elsewhere
     MatPoint middle;         ///< of what the scale was taken from
     double pixelsPerMm = 0;  ///< there, in the direction that shows less
     int photoWidth = 0;

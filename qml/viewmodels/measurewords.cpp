@@ -127,7 +127,8 @@ QVariantList MeasureModel::sources() const {
     const bool isByTag = !measured_->sight().survey->mat;
     std::array all{Source{"points", from.points.value}, Source{"plane", from.plane.value},
                    Source{"height", from.height.value},
-                   Source{isByTag ? "printOfTag" : "print", from.print.value}};
+                   Source{isByTag ? "printOfTag" : "print", from.print.value},
+                   Source{"sheet", from.sheet.value}};
     std::stable_sort(all.begin(), all.end(),
                      [](const Source& a, const Source& b) { return a.deviation > b.deviation; });
     for (const auto& source : all) {

@@ -101,6 +101,31 @@ private slots:
         QVERIFY(std::abs(found.parameters[8] + 0.05) < 0.005);
         QVERIFY(std::abs(carapace(found, cameraOf(shot, seenOf(a5))) - 15) < 0.03);
     }
+    /// A little is measured, and said to be less sure by as much as it is.
+    void aSlightCurlIsInTheInterval() {
+        const auto flat = survey(photoOfMat(usualShot())).value();
+        auto shot = usualShot();
+        shot.fill = 0.85;
+        shot.curl = {2, 90, CurlShape::arch};
+        const auto camera = cameraOf(shot, seenOf(a5));
+        const auto sheet = matSheet(a5);
+        const auto found = survey(photographed(sheet, shot, camera)).value();
+        QVERIFY(found.curl > 3 * flat.curl);
+        const auto curled = curledSheet(sheet, shot, camera);
+        const auto middle = layoutOf(a5).moult.centre();
+        for (const double side : {-7.5, 7.5}) {
+            const MatPoint from{middle.x + Millimetres{side}, middle.y};
+            for (const double reach : {15.0, 30.0}) {
+                const MatPoint to{from.x, from.y + Millimetres{reach}};
+                const auto length =
+                    lengthBetween(found, curled.photoOf(from), curled.photoOf(to)).value();
+                const double truth = curled.between(from, to);
+                QVERIFY(length.low.value < truth && truth < length.high.value);
+                QVERIFY(length.deviations.sheet > 5 * length.deviations.plane);
+                QVERIFY(length.deviation().value < 0.02 * truth);
+            }
+        }
+    }
     void aTagAloneGivesAScale() {
         Shot shot = usualShot();
         const MatBox seen{{25}, {18}, {50}, {44}};
@@ -170,6 +195,10 @@ private slots:
         row("as it comes off the roll", "measure.notFlat", [](Shot& s) {
             s.fill = 0.8;
             s.curl = {35, 90, CurlShape::trough};
+        });
+        row("arched by a centimetre", "measure.notFlat", [](Shot& s) {
+            s.fill = 0.8;
+            s.curl = {10, 0, CurlShape::arch};
         });
     }
     void refusedWithWords() {
@@ -261,7 +290,7 @@ private slots:
         };
         QCOMPARE(said(&MeasureRules::leastContrast, 255), std::string("measure.dim"));
         QCOMPARE(said(&MeasureRules::mostBlur, 0.001), std::string("measure.blurred"));
-        QCOMPARE(said(&MeasureRules::mostBend, 1e-6), std::string("measure.notFlat"));
+        QCOMPARE(said(&MeasureRules::mostCurl, 1e-6), std::string("measure.notFlat"));
         QCOMPARE(said(&MeasureRules::leastLevel, 0.9999), std::string("measure.tilted"));
         QCOMPARE(said(&MeasureRules::leastPixelsPerMm, 50), std::string("measure.far"));
         QCOMPARE(said(&MeasureRules::leastLevel, 0.5), std::string("measured"));

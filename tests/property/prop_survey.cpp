@@ -28,6 +28,7 @@ struct Band {
     Range radial;
     bool isShaded = false;
     bool isTagOnly = false;
+    Range lift{0, 0};  ///< of a sheet that is curled, mm
 };
 
 constexpr auto a5 = MatPaper::a5;
@@ -43,10 +44,28 @@ constexpr std::array bands{
     Band{"2 Mpx, A5", 2, a5, {0, 35}, {0.4, 1.0}, 3, {70, 95}, {-0.03, 0}},
     Band{"2 Mpx, A5, blur 1.5, shade", 2, a5, {0, 35}, {1.4, 1.5}, 4, {70, 80}, {-0.06, 0}, true},
     Band{"2 Mpx, A4", 2, a4, {0, 30}, {0.4, 0.7}, 2, {80, 95}, {-0.03, 0}},
+    Band{"5 Mpx, A5, mildly curled",
+         5,
+         a5,
+         {0, 25},
+         {0.4, 1.0},
+         2,
+         {80, 95},
+         {-0.03, 0},
+         false,
+         false,
+         {1, 3}},
     Band{"tag, 12 Mpx", 12, a5, {0, 20}, {0.4, 1.0}, 2, {80, 95}, {-0.06, 0}, false, true},
     Band{"tag, 5 Mpx, tilted", 5, a5, {20, 35}, {0.4, 1.5}, 3, {70, 95}, {-0.06, 0}, false, true},
     Band{"tag, 2 Mpx", 2, a5, {0, 35}, {0.4, 1.0}, 3, {70, 95}, {-0.06, 0}, false, true},
 };
+
+/// Across its width, its height or a diagonal.
+Curl curlOf(Range lift, Dice& dice) {
+    if (lift.most == 0) return {};
+    return {dice.in(lift), 45 * std::floor(dice.in({0, 8})),
+            static_cast<CurlShape>(static_cast<int>(dice.in({0, 3})))};
+}
 
 Shot shotOf(const Band& band, Dice& dice, std::uint32_t seed) {
     Shot shot;
@@ -63,6 +82,7 @@ Shot shotOf(const Band& band, Dice& dice, std::uint32_t seed) {
     shot.quality = static_cast<int>(dice.in(band.quality));
     shot.unevenness = dice.in({0.1, 0.5});
     shot.isShaded = band.isShaded;
+    shot.curl = curlOf(band.lift, dice);
     shot.seed = seed;
     return shot;
 }
@@ -165,9 +185,10 @@ bool isGood(const Band& band, const Tally& tally, bool isLong) {
     if (band.megapixels >= 12 && band.tilt.most <= 20 && !band.isTagOnly) {
         ok &= (band.paper == a4 ? plane : worst) <= 0.15;
     }
-    // At two megapixels a module has four pixels: with a blur of 1.5 some squares cannot be read.
+    // At two megapixels a module has four pixels: with a blur of 1.5 some squares cannot be read. A curled
+    // sheet may always be refused.
     const double refusable = band.megapixels > 3 ? 0.05 : 0.2;
-    ok &= !isLong || tally.refused <= refusable * tally.photos;
+    ok &= !isLong || band.lift.most > 0 || tally.refused <= refusable * tally.photos;
     if (!ok) std::printf("  does not hold\n");
     return ok;
 }
@@ -258,6 +279,13 @@ const std::array hopeless{
                  s.blur = 0.5;
              },
              [](pictures::Raster photo) { return photo; }, true},
+    Hopeless{"a curled sheet",
+             [](Shot& s, Dice& d) {
+                 s.megapixels = 5;
+                 s.tilt = d.in({0, 25});
+                 s.fill = 0.8;
+                 s.curl = curlOf({8, 25}, d);
+             }},
 };
 
 /// Whether so many of the intervals may miss by chance: three standard deviations of the count.
