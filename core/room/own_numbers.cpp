@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <nlohmann/json.hpp>
 #include <span>
 
@@ -16,14 +15,13 @@ namespace {
 using Json = nlohmann::ordered_json;
 using Documents = std::map<std::string, Json, std::less<>>;
 
-constexpr std::array fixedColumns{std::string_view("from_mm"), std::string_view("below_mm")};
-
 /// The limits of size bands only hold together with other rows; and frames of the running camera are
 /// judged where no book is at hand.
 bool isFixed(const NumberKey& key) {
     const bool isOfCamera = key.file == "measure" && key.row.starts_with("hint_");
-    return isOfCamera ||
-           std::find(fixedColumns.begin(), fixedColumns.end(), key.column) != fixedColumns.end();
+    const bool isOfBands = key.column == "from_mm" || key.column == "below_mm" ||
+                           (key.file == "prey" && key.table == "bands");
+    return isOfCamera || isOfBands;
 }
 
 std::string settingOf(const NumberKey& key) { return std::string(setting::number) + key.text(); }

@@ -128,6 +128,7 @@ private slots:
         QCOMPARE(refusalOf("sexing/stops/partly/least", 0.9), std::string("numbers.together"));
         QCOMPARE(refusalOf("sexing/moult/7_to_11.clearly/from_mm", 6),
                  std::string("numbers.fixed"));
+        QCOMPARE(refusalOf("prey/bands/cricket.small/least_mm", 3), std::string("numbers.fixed"));
         QCOMPARE(refusalOf("measure/numbers/hint_share/value", 0.4), std::string("numbers.fixed"));
         QCOMPARE(refusalOf("sexing/moult/7_to_11.clearly/plates", 6),
                  std::string("numbers.unknown"));
