@@ -7,6 +7,7 @@
 #include <span>
 
 #include "base/text.h"
+#include "room/tables.h"
 
 namespace burrow {
 namespace {

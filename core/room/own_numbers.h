@@ -6,14 +6,17 @@
 #include <map>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "journal/roster.h"
-#include "room/tables.h"
+#include "room/table_texts.h"
 
 namespace burrow {
+
+struct RoomTables;
 
 /// The place of a number: the file, the table in it, the row and the column.
 struct NumberKey {

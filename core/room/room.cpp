@@ -7,6 +7,7 @@
 #include "room/own_numbers.h"
 #include "room/own_profiles.h"
 #include "room/stub_maker.h"
+#include "room/tables.h"
 
 namespace burrow {
 namespace {

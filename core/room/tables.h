@@ -2,21 +2,15 @@
 // (assets/rules/tables).
 #pragma once
 
-#include <map>
-#include <string>
-
 #include "air/sample.h"
 #include "homes/space.h"
 #include "measure/rules.h"
 #include "room/away.h"
+#include "room/table_texts.h"
 #include "sexing/ratios.h"
 #include "stock/feeders.h"
 
 namespace burrow {
-
-/// The texts of prey.json, homes.json, air.json, away.json, sexing.json and measure.json by these names
-/// without their ending.
-using TableTexts = std::map<std::string, std::string, std::less<>>;
 
 struct RoomTables {
     stock::Feeders feeders;

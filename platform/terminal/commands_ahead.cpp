@@ -7,6 +7,7 @@
 #include "husbandry/plain_forecast.h"
 #include "room/evenings.h"
 #include "room/prey_need.h"
+#include "room/tables.h"
 #include "terminal/registry.h"
 
 namespace burrow::terminal {

@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "room/air_file.h"
 #include "room/air_report.h"
+#include "room/tables.h"
 #include "terminal/registry.h"
 
 namespace burrow::terminal {

@@ -3,6 +3,7 @@
 
 #include "husbandry/plain_forecast.h"
 #include "room/away_sheet.h"
+#include "room/tables.h"
 #include "terminal/printing.h"
 #include "terminal/registry.h"
 

@@ -6,6 +6,7 @@
 
 #include "husbandry/plain_forecast.h"
 #include "room/homes_plan.h"
+#include "room/tables.h"
 #include "terminal/describe.h"
 #include "terminal/registry.h"
 

@@ -14,6 +14,7 @@
 #include "measure/survey.h"
 #include "pictures/raster.h"
 #include "room/mats.h"
+#include "room/tables.h"
 #include "terminal/printing.h"
 #include "terminal/registry.h"
 

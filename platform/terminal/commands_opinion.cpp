@@ -4,6 +4,7 @@
 #include "base/files.h"
 #include "exchange/opinion.h"
 #include "room/sex_case.h"
+#include "room/tables.h"
 #include "terminal/describe_sex.h"
 
 namespace burrow::terminal {

@@ -8,6 +8,7 @@
 #include "room/sex_case.h"
 #include "room/sex_words.h"
 #include "room/sizes.h"
+#include "room/tables.h"
 #include "terminal/describe_sex.h"
 #include "terminal/registry.h"
 

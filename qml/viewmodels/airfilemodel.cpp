@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "room/air_log.h"
+#include "room/tables.h"
 #include "viewmodels/airwords.h"
 #include "viewmodels/files.h"
 

@@ -5,6 +5,7 @@
 
 #include "base/text.h"
 #include "room/air_file.h"
+#include "room/tables.h"
 #include "viewmodels/airwords.h"
 
 namespace burrow {

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "base/text.h"
+#include "room/tables.h"
 #include "viewmodels/airwords.h"
 
 namespace burrow {

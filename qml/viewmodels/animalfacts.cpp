@@ -5,6 +5,7 @@
 #include "documents/cautions.h"
 #include "husbandry/gaps.h"
 #include "room/sheets.h"
+#include "room/tables.h"
 #include "sexing/judge.h"
 #include "viewmodels/answerwords.h"
 #include "viewmodels/deeds.h"

@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "husbandry/plain_forecast.h"
+#include "room/tables.h"
 #include "viewmodels/files.h"
 #include "viewmodels/wording.h"
 

@@ -4,6 +4,7 @@
 
 #include "exchange/staging.h"
 #include "room/front.h"
+#include "room/own_numbers.h"
 
 namespace burrow {
 
@@ -53,6 +54,10 @@ void Desk::inOwnThread(std::function<void()> job) {
 }
 
 PlanDay Desk::planDay() const { return PlanDay::at(knowledge_.clock.now(), knowledge_.zone); }
+
+const std::shared_ptr<const RoomTables>& Desk::tables() const {
+    return room_ && room_->tables() ? room_->tables() : knowledge_.numbers.shipped();
+}
 
 Room::Reference Desk::reference() const {
     return {knowledge_.profiles, knowledge_.rules, &knowledge_.numbers};

@@ -14,11 +14,13 @@
 #include <functional>
 #include <memory>
 
-#include "room/own_numbers.h"
 #include "room/room.h"
 #include "words/words.h"
 
 namespace burrow {
+
+class NumberTables;
+struct RoomTables;
 
 /// What the programs carry, and the world around them. All of it outlives the desk; `random` is used
 /// in the book's thread only.
@@ -84,9 +86,7 @@ public:
     }
     /// The trade's numbers: those shipped, and the keeper's own of the open book. Whoever asks in another
     /// thread holds on to what it was given.
-    [[nodiscard]] const std::shared_ptr<const RoomTables>& tables() const {
-        return room_ && room_->tables() ? room_->tables() : knowledge_.numbers.shipped();
-    }
+    [[nodiscard]] const std::shared_ptr<const RoomTables>& tables() const;
     /// The room as last read; null while no book is open.
     [[nodiscard]] const std::shared_ptr<const Room>& room() const { return room_; }
     /// The file of the open book; empty while none is.

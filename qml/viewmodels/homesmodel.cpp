@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "husbandry/plain_forecast.h"
+#include "room/tables.h"
 #include "viewmodels/airwords.h"
 #include "viewmodels/factwords.h"
 

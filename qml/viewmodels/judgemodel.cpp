@@ -1,5 +1,6 @@
 #include "viewmodels/judgemodel.h"
 
+#include "room/tables.h"
 #include "viewmodels/files.h"
 #include "viewmodels/sexwords.h"
 

@@ -5,6 +5,7 @@
 
 #include "ports/contrast.h"
 #include "room/mats.h"
+#include "room/tables.h"
 
 namespace burrow {
 namespace {

@@ -5,6 +5,7 @@
 
 #include "journal/past.h"
 #include "room/mats.h"
+#include "room/tables.h"
 
 namespace burrow {
 namespace {

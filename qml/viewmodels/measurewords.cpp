@@ -4,6 +4,7 @@
 
 #include "measure/beside.h"
 #include "room/mats.h"
+#include "room/tables.h"
 #include "viewmodels/measuremodel.h"
 
 namespace burrow {

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "room/tables.h"
 #include "viewmodels/files.h"
 
 namespace burrow {

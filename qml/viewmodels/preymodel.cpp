@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "husbandry/plain_forecast.h"
+#include "room/tables.h"
 #include "viewmodels/wording.h"
 
 namespace burrow {

@@ -5,6 +5,7 @@
 #include "journal/check.h"
 #include "journal/differences.h"
 #include "room/sex_case.h"
+#include "room/tables.h"
 #include "viewmodels/roomnames.h"
 #include "viewmodels/wording.h"
 

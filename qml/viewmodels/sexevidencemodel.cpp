@@ -1,6 +1,7 @@
 #include "viewmodels/sexevidencemodel.h"
 
 #include "room/sex_words.h"
+#include "room/tables.h"
 #include "viewmodels/sexwords.h"
 
 namespace burrow {

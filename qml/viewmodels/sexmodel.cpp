@@ -6,6 +6,7 @@
 #include "model/moult_photo.h"
 #include "room/sex_words.h"
 #include "room/sheets.h"
+#include "room/tables.h"
 #include "viewmodels/photofiles.h"
 #include "viewmodels/sexwords.h"
 

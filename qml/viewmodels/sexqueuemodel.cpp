@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "room/tables.h"
 #include "viewmodels/photofiles.h"
 
 namespace burrow {

@@ -4,6 +4,7 @@
 
 #include "room/own_numbers.h"
 #include "room/room.h"
+#include "room/tables.h"
 #include "support/assets.h"
 #include "support/book.h"
 #include "support/planning.h"
