@@ -22,6 +22,8 @@ Millimetres kept(Millimetres length) { return {std::round(length.value * 100) / 
 
 }  // namespace
 
+MeasureModel::MeasureModel(QObject* parent) : QObject(parent) {}
+
 const measure::MeasureRules& MeasureModel::rules() const {
     return desk_ ? desk_->tables()->measure : measure::shippedRules();
 }
