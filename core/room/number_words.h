@@ -18,15 +18,15 @@ namespace burrow {
                                        const Words& words);
 /// "7 to 11, clearly" for "7_to_11.clearly". The ids of the tables are the source of it: they are words.
 [[nodiscard]] std::string rowHeading(std::string_view row);
-/// "plate ratio"
+/// "where a plate shows"
 [[nodiscard]] std::string columnName(const NumberKey& key, const Words& words);
-/// "plate ratio 12"
+/// "where a plate shows 12"
 [[nodiscard]] std::string columnText(const NumberKey& key, double value, const Words& words);
 
 /// The place of the number that a setting of the book holds; nothing for other settings. The number may be
 /// unknown here: a later version wrote it.
 [[nodiscard]] std::optional<NumberKey> numberOfSetting(std::string_view name);
-/// "Sexing, a moult looked at for a plate, 7 to 11, clearly: plate ratio"
+/// "Sexing, a moult looked at for a plate, 7 to 11, clearly: where a plate shows"
 [[nodiscard]] std::string placeText(const NumberKey& key, const Words& words);
 
 }  // namespace burrow

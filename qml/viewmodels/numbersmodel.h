@@ -11,7 +11,7 @@ struct NumbersRow {
     QString key;              ///< "sexing/moult/7_to_11.clearly"
     QString heading;          ///< on the first row of each table
     QString title;            ///< "7 to 11, clearly"
-    QString value;            ///< "plate ratio 12, none ratio 0.18"
+    QString value;            ///< "where a plate shows 12, where none shows 0.18"
     QString from;             ///< "as shipped"
     QString source;           ///< empty where all of them are the keeper's own
     QString also;             ///< the keeper's own beside the shipped ones, one a line

@@ -45,7 +45,7 @@ private slots:
         stage.go("NumberPage", clearly);
         QVERIFY2(stage.has("Shipped 12"), qPrintable(stage.words()));
         QVERIFY(!stage.has("Shipped again"));
-        stage.fill("Plate ratio", "10");
+        stage.fill("Where a plate shows", "10");
         stage.click("Keep the change");
         QTRY_COMPARE(stage.page(), QString("NumbersPage"));
         QCOMPARE(ownNumbers(stage), 1);
@@ -55,8 +55,8 @@ private slots:
         QTRY_COMPARE(ownNumbers(stage), 0);
         QVERIFY(stage.has("all as shipped"));
         stage.go("NumberPage", clearly);
-        stage.fill("Plate ratio", "10");
-        stage.fill("None ratio", "0.2");
+        stage.fill("Where a plate shows", "10");
+        stage.fill("Where none shows", "0.2");
         stage.click("Keep the change");
         QTRY_COMPARE(ownNumbers(stage), 2);
         stage.go("NumberPage", clearly);
@@ -68,11 +68,11 @@ private slots:
     void whatCantStandThereIsSaid() {
         Stage stage;
         stage.go("NumberPage", clearly);
-        stage.fill("Plate ratio", "plenty");
+        stage.fill("Where a plate shows", "plenty");
         stage.click("Keep the change");
         QCOMPARE(stage.page(), QString("NumberPage"));
         QVERIFY2(stage.has("\"plenty\" is no number"), qPrintable(stage.words()));
-        stage.fill("Plate ratio", "-5");
+        stage.fill("Where a plate shows", "-5");
         stage.click("Keep the change");
         QVERIFY2(stage.has("-5 can't stand here"), qPrintable(stage.words()));
         QCOMPARE(ownNumbers(stage), 0);

@@ -59,7 +59,7 @@ QVariantMap ofNumber(Stage&) { return {{"row", "sexing/moult/7_to_11.clearly"}};
 /// One number of the row is the keeper's own, and the undo slot is empty again.
 void changeANumber(Stage& stage) {
     stage.go("NumberPage", ofNumber(stage));
-    stage.fill("Plate ratio", "10");
+    stage.fill("Where a plate shows", "10");
     stage.click("Keep the change");
     stage.desk->settle();
     stage.go("NumberPage", ofNumber(stage));
@@ -435,7 +435,7 @@ std::vector<Scene> scenes() {
         inRoom("number_refused",
                [](Stage& stage) {
                    stage.go("NumberPage", ofNumber(stage));
-                   stage.fill("Plate ratio", "5000");
+                   stage.fill("Where a plate shows", "5000");
                    stage.click("Keep the change");
                }),
         page("species", "SpeciesPage"),

@@ -291,8 +291,10 @@ private slots:
         model.setDesk(&in.phones.at.desk);
         in.phones.at.settle();
         QCOMPARE(model.count(), 1);
-        QCOMPARE(model.title(),
-                 QString("Sexing, a moult looked at for a plate, 7 to 11, clearly: plate ratio"));
+        QCOMPARE(
+            model.title(),
+            QString(
+                "Sexing, a moult looked at for a plate, 7 to 11, clearly: where a plate shows"));
         QCOMPARE(wordsOf(model.choices()), (QStringList{"as shipped", "10"}));
     }
 

@@ -12,7 +12,7 @@ using namespace burrow::test;
 
 namespace {
 
-// As shipped: plate ratio 12, none ratio 0.18, of carapaces from 7 to below 11 mm.
+// As shipped: where a plate shows 12, where none shows 0.18, of carapaces from 7 to below 11 mm.
 const QString clearly = "sexing/moult/7_to_11.clearly";
 
 /// As another phone would, or a later version; null takes it out.
@@ -107,7 +107,7 @@ private slots:
         QVERIFY(headings.contains("Sexing: a moult looked at for a plate"));
         QCOMPARE(bench.text(clearly, NumbersModel::TitleRole), QString("7 to 11, clearly"));
         QCOMPARE(bench.text(clearly, NumbersModel::ValueRole),
-                 QString("plate ratio 12, none ratio 0.18"));
+                 QString("where a plate shows 12, where none shows 0.18"));
         // Less than two decimals can show.
         QCOMPARE(bench.text("sexing/decisive/sperm_web", NumbersModel::ValueRole),
                  QString("ratio 0.0001"));
@@ -145,9 +145,9 @@ private slots:
         QSignalSpy resets(&bench.model, &QAbstractItemModel::modelReset);
         setNumber(bench.at, clearly + "/plate_ratio", "10");
         QCOMPARE(bench.text(clearly, NumbersModel::ValueRole),
-                 QString("plate ratio 10, none ratio 0.18"));
+                 QString("where a plate shows 10, where none shows 0.18"));
         QCOMPARE(bench.text(clearly, NumbersModel::AlsoRole),
-                 QString("plate ratio 10, yours; shipped 12"));
+                 QString("where a plate shows 10, yours; shipped 12"));
         QCOMPARE(bench.text(clearly, NumbersModel::FromRole), QString("in part from you"));
         QCOMPARE(bench.text(clearly, NumbersModel::SourceRole),
                  QString("common practice, no source"));
@@ -169,7 +169,7 @@ private slots:
         setNumber(bench.at, clearly + "/none_ratio", "-5");
         setNumber(bench.at, "sexing/moult/of_a_later_version/plate_ratio", "3");
         QCOMPARE(bench.text(clearly, NumbersModel::ValueRole),
-                 QString("plate ratio 12, none ratio 0.18"));
+                 QString("where a plate shows 12, where none shows 0.18"));
         QVERIFY(bench.model.summary().endsWith("all as shipped"));
     }
 
@@ -179,7 +179,7 @@ private slots:
         QCOMPARE(bench.form.title(), QString("7 to 11, clearly"));
         QCOMPARE(bench.form.table(), QString("Sexing: a moult looked at for a plate"));
         QCOMPARE(bench.form.all().size(), 2);  // the limits of the band are no lines
-        QCOMPARE(bench.form.field("plate_ratio")->label(), QString("Plate ratio"));
+        QCOMPARE(bench.form.field("plate_ratio")->label(), QString("Where a plate shows"));
         QCOMPARE(bench.form.field("plate_ratio")->hint(),
                  QString("Shipped 12: common practice, no source"));
         QCOMPARE(bench.text("plate_ratio"), QString());
@@ -334,7 +334,8 @@ private slots:
         QVERIFY(key.has_value());
         QCOMPARE(
             placeText(*key, words),
-            std::string("Sexing, a moult looked at for a plate, 7 to 11, clearly: plate ratio"));
+            std::string(
+                "Sexing, a moult looked at for a plate, 7 to 11, clearly: where a plate shows"));
         QCOMPARE(placeText({"far", "away", "some_row", "some_column"}, words),
                  std::string("far, away, Some row: some_column"));
         QVERIFY(!numberOfSetting("rule.feed.interval.adult"));
