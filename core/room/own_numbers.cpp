@@ -51,8 +51,8 @@ std::vector<OwnNumber> ownNumbers(const RoomInfo& info, std::vector<std::string>
     return own;
 }
 
-/// The cell of that place; null where there is no such number.
-Json* cellOf(Documents& documents, const NumberKey& key) {
+/// The row of that place; null where it has no such number.
+Json* rowOf(Documents& documents, const NumberKey& key) {
     const auto document = documents.find(key.file);
     if (document == documents.end() || isFixed(key)) return nullptr;
     const auto table = document->second.find(key.table);
@@ -60,9 +60,22 @@ Json* cellOf(Documents& documents, const NumberKey& key) {
     for (auto& row : *table) {
         if (row.at("id") != key.row) continue;
         const auto cell = row.find(key.column);
-        return cell != row.end() && cell->is_number() ? &*cell : nullptr;
+        return cell != row.end() && cell->is_number() ? &row : nullptr;
     }
     return nullptr;
+}
+
+Json* cellOf(Documents& documents, const NumberKey& key) {
+    auto* row = rowOf(documents, key);
+    return row == nullptr ? nullptr : &row->at(key.column);
+}
+
+/// Whoever is shown where a number comes from is told whose it is.
+void putOwn(Json& row, const OwnNumber& own) {
+    constexpr const char* mark = "your own; shipped: ";
+    auto source = row.at("source").get<std::string>();
+    if (!source.starts_with(mark)) row.at("source") = mark + source;
+    row.at(own.key.column) = own.value;
 }
 
 TableTexts textsOf(const Documents& documents) {
@@ -93,7 +106,7 @@ Settled settle(Documents documents, const RoomTables& shipped, std::vector<OwnNu
     });
     Settled settled{documents, shipped};
     if (own.empty()) return settled;
-    for (const auto& each : own) *cellOf(settled.documents, each.key) = each.value;
+    for (const auto& each : own) putOwn(*rowOf(settled.documents, each.key), each);
     if (auto all = RoomTables::fromJson(textsOf(settled.documents))) {
         settled.tables = *std::move(all);
         return settled;
@@ -101,13 +114,13 @@ Settled settle(Documents documents, const RoomTables& shipped, std::vector<OwnNu
     // One at a time, so that only what can't be is passed over.
     settled.documents = std::move(documents);
     for (const auto& each : own) {
-        auto& cell = *cellOf(settled.documents, each.key);
-        const Json before = cell;
-        cell = each.value;
+        auto& row = *rowOf(settled.documents, each.key);
+        const Json before = row;
+        putOwn(row, each);
         if (auto tables = RoomTables::fromJson(textsOf(settled.documents))) {
             settled.tables = *std::move(tables);
         } else {
-            cell = before;
+            row = before;
             if (passedOver != nullptr) passedOver->push_back(each.key.text());
         }
     }

@@ -78,6 +78,8 @@ private slots:
         const auto tables = numbers().with(info);
         QCOMPARE(plateRatio(*tables), 7.5);
         QCOMPARE(tables->measure.tagPrint, 0.01);
+        const auto said = tables->sexing.moult(Sex::female, Clarity::clearly, Millimetres{9});
+        QCOMPARE(said.source, std::string("your own; shipped: common practice, no source"));
         QCOMPARE(plateRatio(*numbers().shipped()), 12.0);
         const auto list = numbers().list(info);
         const auto* number = find(list, plate);
