@@ -129,10 +129,12 @@ double bendOf(const std::vector<SymbolEdges>& symbols, const EdgeFit& fit) {
 std::optional<Homography> expectedLocal(const MatBox& box, const Projection& common) {
     constexpr int side = 4;
     std::vector<PointPair> pairs;
-    for (int i = 0; i < side * side; ++i) {
-        const MatPoint at{box.x + box.width * ((i % side + 0.5) / side),
-                          box.y + box.height * ((i / side + 0.5) / side)};
-        pairs.push_back({{at.x.value, at.y.value}, photoOf(common, at)});
+    for (int row = 0; row < side; ++row) {
+        for (int column = 0; column < side; ++column) {
+            const MatPoint at{box.x + box.width * ((column + 0.5) / side),
+                              box.y + box.height * ((row + 0.5) / side)};
+            pairs.push_back({{at.x.value, at.y.value}, photoOf(common, at)});
+        }
     }
     const auto h = directHomography(pairs);
     return h ? std::optional(*h) : std::nullopt;
