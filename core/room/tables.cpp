@@ -14,8 +14,8 @@ Result<RoomTables> RoomTables::fromJson(const TableTexts& texts) {
     BURROW_TRY(auto awayRules, AwayRules::fromJson(text("away")));
     BURROW_TRY(auto sexingRules, burrow::sexing::SexingRules::fromJson(text("sexing")));
     BURROW_TRY(auto measureRules, burrow::measure::MeasureRules::fromJson(text("measure")));
-    return RoomTables{std::move(feeders),   std::move(homeRules),   std::move(airRules),
-                      std::move(awayRules), std::move(sexingRules), std::move(measureRules)};
+    return RoomTables{std::move(feeders), std::move(homeRules),   std::move(airRules),
+                      awayRules,          std::move(sexingRules), std::move(measureRules)};
 }
 
 }  // namespace burrow
