@@ -1,6 +1,7 @@
 #include "air/sample.h"
 
 #include <array>
+#include <cmath>
 #include <utility>
 
 #include "base/text.h"
@@ -56,6 +57,11 @@ Result<AirRules> AirRules::fromJson(std::string_view file) {
     const auto* base = tables.find("development", "base");
     if (warmth == nullptr || humidity == nullptr || gap == nullptr || base == nullptr) {
         return fail(Trouble::badInput, {"air.rules"});
+    }
+    // Minutes are whole: what is shown is what is gone by.
+    for (const double minutes : {warmth->number("least_minutes"), humidity->number("least_minutes"),
+                                 gap->number("minutes")}) {
+        if (minutes != std::floor(minutes)) return fail(Trouble::badInput, {"air.rules"});
     }
     const auto patience = [](const TableRow& row) {
         return Patience{row.number("back"), static_cast<int>(row.number("least_minutes"))};

@@ -1,5 +1,6 @@
 // Which homes stay shut, and how long what may wait.
 #include <algorithm>
+#include <array>
 
 #include "model/table.h"
 #include "room/away.h"
@@ -85,18 +86,24 @@ const Shut* AwayPlan::shutFor(SubjectId id) const {
 
 Result<AwayRules> AwayRules::fromJson(std::string_view file) {
     const Range<double> days{0, 120};
+    constexpr std::array columns{"meal_days", "water_days", "damp_days"};
     const std::vector<TableShape> shapes{
-        {"waiting", {{"meal_days", days}, {"water_days", days}, {"damp_days", days}}}};
+        {"waiting", {{columns[0], days}, {columns[1], days}, {columns[2], days}}}};
     BURROW_TRY(const auto tables, Tables::fromJson(file, shapes));
     AwayRules rules;
     for (const auto stage : stages) {
         const auto* row = tables.find("waiting", name(stage));
-        if (row == nullptr) {
+        std::array<int, 3> wait{};
+        bool isWhole = row != nullptr;
+        for (std::size_t i = 0; isWhole && i < wait.size(); ++i) {
+            const double typed = row->number(columns.at(i));
+            wait.at(i) = static_cast<int>(typed);
+            isWhole = wait.at(i) == typed;
+        }
+        if (!isWhole) {
             return fail(Trouble::badInput, {"away.rules", {{"row", std::string(name(stage))}}});
         }
-        rules.patience_[static_cast<std::size_t>(stage)] = {
-            static_cast<int>(row->number("meal_days")), static_cast<int>(row->number("water_days")),
-            static_cast<int>(row->number("damp_days"))};
+        rules.patience_[static_cast<std::size_t>(stage)] = {wait[0], wait[1], wait[2]};
     }
     return rules;
 }

@@ -35,17 +35,26 @@ struct OwnNumber {
     double value = 0;
 };
 
+/// The settings that hold numbers.
+std::vector<std::pair<std::string, std::string>> settingsOf(const RoomInfo& info) {
+    std::vector<std::pair<std::string, std::string>> settings;
+    for (auto at = info.others.lower_bound(std::string(setting::number));
+         at != info.others.end() && at->first.starts_with(setting::number); ++at) {
+        settings.emplace_back(*at);
+    }
+    return settings;
+}
+
 std::vector<OwnNumber> ownNumbers(const RoomInfo& info, std::vector<std::string>* passedOver) {
     std::vector<OwnNumber> own;
-    const std::string first(setting::number);
-    for (auto at = info.others.lower_bound(first);
-         at != info.others.end() && at->first.starts_with(first); ++at) {
-        const auto key = NumberKey::parse(std::string_view(at->first).substr(first.size()));
-        const auto value = parseNumber(at->second);
+    for (const auto& [name, text] : settingsOf(info)) {
+        const auto place = std::string_view(name).substr(setting::number.size());
+        const auto key = NumberKey::parse(place);
+        const auto value = parseNumber(text);
         if (key && value) {
             own.push_back({*key, *value});
         } else if (passedOver != nullptr) {
-            passedOver->push_back(at->first.substr(first.size()));
+            passedOver->emplace_back(place);
         }
     }
     return own;
@@ -166,6 +175,10 @@ std::optional<NumberKey> NumberKey::parse(std::string_view text) {
                      std::string(parts[3])};
 }
 
+bool haveSameNumbers(const RoomInfo& a, const RoomInfo& b) {
+    return settingsOf(a) == settingsOf(b);
+}
+
 int NumberTable::ownNumbers() const {
     int count = 0;
     for (const auto& row : rows) {
@@ -204,17 +217,14 @@ std::vector<NumberTable> NumberTables::list(const RoomInfo& info) const {
         for (const auto& [name, items] : document.items()) {
             NumberTable table{file, name, {}};
             for (const auto& item : items) {
-                NumberRow row{item.at("id"), item.at("source"), {}, {}};
+                NumberRow row{item.at("id"), item.at("source"), {}};
                 for (const auto& [column, cell] : item.items()) {
-                    NumberKey key{file, name, row.id, column};
-                    if (cell.is_number()) {
-                        const auto* holds = cellOf(settled.documents, key);
-                        const double was = cell.get<double>();
-                        row.numbers.push_back({key, holds == nullptr ? was : holds->get<double>(),
-                                               was, isOwn(key), isFixed(key)});
-                    } else if (column != "id" && column != "source") {
-                        row.words.push_back(cell.get<std::string>());
-                    }
+                    if (!cell.is_number()) continue;
+                    const NumberKey key{file, name, row.id, column};
+                    const auto* holds = cellOf(settled.documents, key);
+                    const double was = cell.get<double>();
+                    row.numbers.push_back({key, holds == nullptr ? was : holds->get<double>(), was,
+                                           isOwn(key), isFixed(key)});
                 }
                 if (!row.numbers.empty()) table.rows.push_back(std::move(row));
             }

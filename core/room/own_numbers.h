@@ -45,8 +45,7 @@ struct TableNumber {
 
 struct NumberRow {
     std::string id;
-    std::string source;              ///< of the shipped numbers
-    std::vector<std::string> words;  ///< of the row, where it has any besides: "cricket"
+    std::string source;  ///< of the shipped numbers
     std::vector<TableNumber> numbers;
 };
 
@@ -57,6 +56,9 @@ struct NumberTable {
 
     [[nodiscard]] int ownNumbers() const;
 };
+
+/// Whether both hold the same numbers of the keeper's own.
+[[nodiscard]] bool haveSameNumbers(const RoomInfo& a, const RoomInfo& b);
 
 /// A change of one number, before it is made.
 struct NumberChange {

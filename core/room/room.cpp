@@ -100,7 +100,9 @@ Done Room::readSettings(Book& book, const Reference& reference, const PlanDay& d
     basis->rules = std::make_shared<const Rules>(reference.rules.withPossible(info.rules));
     basis->profiles = withOwnProfiles(reference.profiles, info);
     if (reference.numbers != nullptr) {
-        basis->tables = reference.numbers->with(info);
+        // Most settings are no numbers: those are not worked out again.
+        const bool isKept = info_ && basis_->tables && haveSameNumbers(*info_, info);
+        basis->tables = isKept ? basis_->tables : reference.numbers->with(info);
         BURROW_TRY(basis->warmths, recentWarmth(book, day, basis->tables->air));
     }
     basis_ = std::move(basis);

@@ -115,7 +115,8 @@ Result<Known> knownTo(const Setting& setting, const Typed& typed) {
 Result<Printed> printedOf(const measure::Survey& survey, const Known& known, const Typed& typed) {
     if (typed.barMm) {
         if (!survey.mat) return fail(Trouble::badInput, {"measure.barOfTag"});
-        BURROW_TRY(const auto scale, measure::PrintScale::fromBar({*typed.barMm}));
+        BURROW_TRY(const auto scale,
+                   measure::PrintScale::fromBar({*typed.barMm}, {known.rules().barDeviation}));
         return Printed{scale, typed.barMm};
     }
     if (!known.info) return Printed{};

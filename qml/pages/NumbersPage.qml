@@ -3,7 +3,7 @@ import QtQuick
 import Burrow.Components
 import Burrow.ViewModels
 
-// The numbers of thumb, table by table, each row with where it comes from. Any row can be changed.
+// The numbers of the tables, each row with where it comes from. Any row can be changed.
 PageFrame {
     id: page
 

@@ -68,7 +68,7 @@ QString MeasureModel::unmeasuredMat() const {
 
 QString MeasureModel::copied() const {
     if (!canMeasure() || !desk_->room()) return {};
-    const auto warning = measure::copyWarning(*measured_->sight().survey, print());
+    const auto warning = measure::copyWarning(*measured_->sight().survey, print(), rules());
     return warning ? desk_->say(*warning) : QString();
 }
 

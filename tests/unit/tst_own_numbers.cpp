@@ -131,6 +131,9 @@ private slots:
         QCOMPARE(refusalOf("sexing/stops/partly/least", 0.9), std::string("numbers.together"));
         QCOMPARE(refusalOf("sexing/moult/7_to_11.clearly/from_mm", 6),
                  std::string("numbers.fixed"));
+        // Days and minutes are counted whole.
+        QCOMPARE(refusalOf("away/waiting/adult/water_days", 2.5), std::string("numbers.together"));
+        QCOMPARE(refusalOf("air/gaps/joined/minutes", 30.5), std::string("numbers.together"));
         QCOMPARE(refusalOf("prey/bands/cricket.small/least_mm", 3), std::string("numbers.fixed"));
         QCOMPARE(refusalOf("measure/numbers/hint_share/value", 0.4), std::string("numbers.fixed"));
         QCOMPARE(refusalOf("sexing/moult/7_to_11.clearly/plates", 6),
@@ -170,6 +173,13 @@ private slots:
         const auto after = before.after(book, reference, changes).value();
         QCOMPARE(plateRatio(*after.tables()), 20.0);
         QCOMPARE(plateRatio(*before.tables()), 12.0);
+        const auto renamed =
+            book.record(SetDraft{ThingType::book, book.id().uuid, {{setting::room, "Kiln Row"}}})
+                .value();
+        const auto later = after.after(book, reference, renamed).value();
+        QCOMPARE(later.info().name, std::string("Kiln Row"));
+        QCOMPARE(later.tables(), after.tables());
+        QVERIFY(book.undo());
         const auto undone = book.undo().value();
         QCOMPARE(plateRatio(*after.after(book, reference, undone.first).value().tables()), 12.0);
         const Room::Reference bare{test::sharedProfiles(), test::sharedRules()};
